@@ -1,0 +1,1 @@
+"""What people write: typed records, reading them, and checking them."""
