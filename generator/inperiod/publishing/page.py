@@ -1,0 +1,46 @@
+"""One planned page, before it is rendered.
+
+A room that adds pages gives a list of these; ``context`` is called once, when the page is rendered,
+and its names stand in the template beside ``site``, ``page``, ``rel`` and the macros.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """A label and the path of the page it leads to, from the root of the site (``plate/a/b.html``)."""
+
+    label: str
+    path: str
+    note: str | None = None
+
+
+def _nothing() -> Mapping[str, Any]:
+    return {}
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """A file of the site to be rendered.
+
+    ``path`` is relative to the root of the site, with ``/`` between its parts and an explicit
+    ``.html``. ``section`` is the path of the entry of the main navigation it belongs to.
+    ``trail`` leads from the home page to the page above this one. ``listed`` false keeps the page out
+    of the site map.
+    """
+
+    path: str
+    template: str
+    title: str
+    context: Callable[[], Mapping[str, Any]] = _nothing
+    section: str = ""
+    description: str = ""
+    trail: tuple[Link, ...] = ()
+    previous: Link | None = None
+    following: Link | None = None
+    listed: bool = True

@@ -1,0 +1,68 @@
+"""Where each page lives. Ids become file names, so an id that could leave its folder is refused here."""
+
+from __future__ import annotations
+
+import re
+from posixpath import dirname, relpath
+
+_SAFE = re.compile(r"[A-Za-z0-9][A-Za-z0-9._-]*\Z")
+
+HOME = "index.html"
+PLATES = "plates.html"
+TIMELINE = "timeline.html"
+TERMS = "terms.html"
+SOURCES = "sources.html"
+BOARDS = "boards.html"
+METHOD = "method.html"
+CAUTIONS = "cautions.html"
+ABOUT = "about.html"
+NOT_FOUND = "404.html"
+
+
+class UnsafeName(ValueError):
+    """An id that cannot be a file name."""
+
+
+def _safe(name: str) -> str:
+    if not _SAFE.match(name) or name.endswith("."):
+        raise UnsafeName(
+            f"{name!r} cannot be part of an address: use letters, digits, hyphens, underscores and full stops"
+        )
+    return name
+
+
+def plate_path(key: str) -> str:
+    """The page of the plate ``source-id/plate-id``."""
+    source, _, plate = key.partition("/")
+    return f"plate/{_safe(source)}/{_safe(plate)}.html"
+
+
+def source_path(source: str) -> str:
+    return f"source/{_safe(source)}.html"
+
+
+def term_path(key: str) -> str:
+    """The page of the term ``facet/id``; garment types have pages of their own kind."""
+    facet, _, term = key.partition("/")
+    return garment_path(term) if facet == "garment" else f"term/{_safe(facet)}/{_safe(term)}.html"
+
+
+def facet_path(facet: str) -> str:
+    return f"facet/{_safe(facet)}.html"
+
+
+def garment_path(garment: str) -> str:
+    return f"garment/{_safe(garment)}.html"
+
+
+def board_path(board: str) -> str:
+    return f"board/{_safe(board)}.html"
+
+
+def relative(target: str, page: str) -> str:
+    """``target`` as seen from ``page``, both from the root of the site; a ``#fragment`` or ``?query`` is kept."""
+    for mark in ("?", "#"):
+        path, found, rest = target.partition(mark)
+        if found:
+            return (relative(path, page) if path else "") + found + rest
+    return relpath(target, dirname(page) or ".")

@@ -1,0 +1,57 @@
+"""Markdown into HTML, without raw HTML, pictures, or links that lead anywhere but to the web or the site."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+
+from markdown_it import MarkdownIt
+from markupsafe import Markup
+
+_SCHEME = re.compile(r"[A-Za-z][A-Za-z0-9+.-]*:")
+
+
+def web_address(text: str | None) -> str | None:
+    """The address when it is a plain http or https one; None for anything else, so that it is not linked."""
+    if text and re.match(r"https?://[^\s\"'<>]+\Z", text.strip(), re.IGNORECASE):
+        return text.strip()
+    return None
+
+
+def _allowed(url: str) -> bool:
+    address = url.strip()
+    return web_address(address) is not None or not (
+        _SCHEME.match(address) or address.startswith(("//", "\\", "/"))
+    )
+
+
+def _reader() -> MarkdownIt:
+    markdown = MarkdownIt("commonmark", {"html": False, "typographer": False}).enable("table")
+    markdown.disable(["image", "html_block", "html_inline"])
+    markdown.validateLink = _allowed  # type: ignore[method-assign]
+    return markdown
+
+
+_MARKDOWN = _reader()
+
+
+def prose(text: str | None, link: Callable[[str], str] | None = None, lowest: int = 0) -> Markup:
+    """A Markdown text as HTML. ``link`` turns a path of the site into one relative to the page;
+    ``lowest`` is added to heading levels so that a text fits under the headings of its page."""
+    if not text:
+        return Markup("")
+    tokens = _MARKDOWN.parse(text)
+    for token in tokens:
+        if token.type in ("heading_open", "heading_close"):
+            token.tag = f"h{min(6, int(token.tag[1]) + lowest)}"
+        if token.type == "table_open":
+            token.attrSet("class", "table")
+        for child in token.children or ():
+            href = child.attrGet("href") if child.type == "link_open" else None
+            if isinstance(href, str):
+                if web_address(href):
+                    child.attrSet("rel", "noopener noreferrer")
+                elif link and not href.startswith("#"):
+                    child.attrSet("href", link(href))
+    # Nothing unescaped can be in it: raw HTML is off and every link has been looked at.
+    return Markup(_MARKDOWN.renderer.render(tokens, _MARKDOWN.options, {}))

@@ -1,0 +1,99 @@
+"""Pages into HTML."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from functools import partial
+from pathlib import Path
+from typing import Any
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+
+from inperiod.kept import kept
+from inperiod.publishing import paths
+from inperiod.publishing.page import Link, Page
+from inperiod.publishing.prose import prose, web_address
+from inperiod.records.model import Catalogue
+
+NAVIGATION = (
+    Link("The question", paths.HOME),
+    Link("Timeline", paths.TIMELINE),
+    Link("Plates", paths.PLATES),
+    Link("Terms", paths.TERMS),
+    Link("Sources", paths.SOURCES),
+    Link("Boards", paths.BOARDS),
+    Link("Method", paths.METHOD),
+)
+COLOPHON = (
+    Link("About and how to cite", paths.ABOUT),
+    Link("Cautions", paths.CAUTIONS),
+    Link("Method", paths.METHOD),
+)
+
+
+def layers(catalogue: Catalogue, part: str) -> list[Path]:
+    """The folders that part of the site is made of, the shipped one first and the user's own last."""
+    return [kept("site") / part, catalogue.folder / "site" / part]
+
+
+def environment(catalogue: Catalogue) -> Environment:
+    """Templates of the user's folder go before the shipped ones; everything is escaped; a missing name is an error."""
+    env = Environment(
+        loader=FileSystemLoader([str(folder) for folder in reversed(layers(catalogue, "templates"))]),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        auto_reload=False,
+    )
+    env.filters["web_address"] = web_address
+    env.globals["site"] = site_view(catalogue)
+    env.globals["paths"] = {
+        "plate": paths.plate_path,
+        "source": paths.source_path,
+        "term": paths.term_path,
+        "facet": paths.facet_path,
+        "garment": paths.garment_path,
+        "board": paths.board_path,
+    }
+    return env
+
+
+def site_view(catalogue: Catalogue) -> Mapping[str, Any]:
+    """What every page knows of the site."""
+    settings = catalogue.settings
+    base = web_address(settings.base_address)
+    return {
+        "title": settings.title,
+        "subtitle": settings.subtitle,
+        "language": settings.language,
+        "demonstration": settings.demonstration,
+        "licence": settings.licence,
+        "editors": settings.editors,
+        "build_date": settings.build_date,
+        "base_address": base.rstrip("/") + "/" if base else None,
+        "navigation": NAVIGATION,
+        "colophon": COLOPHON,
+        "plates": len(catalogue.plates),
+        "sources": len(catalogue.sources),
+    }
+
+
+def render(env: Environment, page: Page) -> str:
+    """The page as HTML, with one newline at its end."""
+    rel = partial(paths.relative, page=page.path)
+
+    def prose_here(text: str | None, lowest: int = 0) -> str:
+        return prose(text, rel, lowest)
+
+    context = {"page": page, "rel": rel, "prose": prose_here, **page.context()}
+    return env.get_template(page.template).render(context).strip() + "\n"
+
+
+def read_layered(folders: Sequence[Path], name: str) -> str | None:
+    """The text of the last of the folders' files of that name; None where there is none."""
+    for folder in reversed(folders):
+        file = folder / name
+        if file.is_file():
+            return file.read_text(encoding="utf-8")
+    return None
