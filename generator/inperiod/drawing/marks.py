@@ -1,0 +1,25 @@
+"""Making SVG markup: numbers and elements written one way, so two drawings of a thing are the same text."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+
+from markupsafe import Markup, escape
+
+
+def number(value: float) -> str:
+    """At most two decimals, a half going up, no needless zeros: as the browser's side writes it."""
+    rounded = math.floor(value * 100 + 0.5) / 100
+    return str(int(rounded)) if rounded == int(rounded) else repr(rounded)
+
+
+def tag(name: str, attributes: Mapping[str, str | float | None], *children: str | Markup) -> Markup:
+    """An element. Attributes of None are left out; text children are escaped."""
+    written = Markup("").join(
+        Markup(' {}="{}"').format(key, value if isinstance(value, str) else number(value))
+        for key, value in attributes.items()
+        if value is not None
+    )
+    inside = Markup("").join(escape(child) for child in children)
+    return Markup("<{0}{1}>{2}</{0}>").format(Markup(name), written, inside)

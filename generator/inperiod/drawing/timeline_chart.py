@@ -1,0 +1,215 @@
+"""The chart of a timeline: style against decade.
+
+Every style has a band. Its weight is the share of the plates looked at that show the style; its weave
+tells how many documents were looked at, thin as net for one or two and full as cloth for a dozen. A
+decade nobody looked at is hatched from top to bottom; a decade that was looked at, without the style,
+is a bare thread. Horizontal places are per cent and vertical ones pixels, so that the chart fits any
+width and its lettering keeps its size. The browser draws the same chart, mark for mark (``timeline.js``).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from inperiod.drawing.marks import number, tag
+
+TOP = 40
+ROW = 54
+FOOT = 12
+BAND = 13.0
+SCALES = (5, 10, 20, 25, 40, 50, 75, 100)
+# The least number of documents looked at for each weave: net, canvas, twill, cloth.
+WEAVES = (1, 3, 6, 12)
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """One style in one decade. ``share`` is 0 to 1 of the plates looked at, None where none was;
+    ``href`` leads to the plates that show it; ``says`` is the cell in words."""
+
+    share: float | None
+    href: str | None
+    says: str
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One style. Years are decimal; ``reach`` is how far beyond first and last it may have been in use
+    (None: open); ``alone`` are sightings set aside."""
+
+    label: str
+    href: str | None
+    note: str
+    cells: tuple[Cell, ...]
+    first: float | None = None
+    last: float | None = None
+    reach: tuple[float | None, float | None] = (None, None)
+    not_before: float | None = None
+    alone: tuple[float, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Chart:
+    """``decades`` are their first years, without a gap; ``looked`` the documents looked at in each."""
+
+    decades: tuple[int, ...]
+    looked: tuple[int, ...]
+    rows: tuple[Row, ...]
+    name: str
+
+
+def weave(documents: int) -> int:
+    """0 where nobody looked, then 1 (net) to 4 (cloth)."""
+    return sum(documents >= least for least in WEAVES)
+
+
+def scale_of(shares: Sequence[float | None]) -> int:
+    """The share, in per cent, of a band at full weight: the least round one that holds them all."""
+    most = 100 * max((share for share in shares if share is not None), default=0.0)
+    return next((scale for scale in SCALES if most <= scale), 100)
+
+
+def scale_of_rows(rows: Sequence[Row]) -> int:
+    """``scale_of`` every cell of the rows."""
+    return scale_of([cell.share for row in rows for cell in row.cells])
+
+
+def weaves() -> Markup:
+    """The four weaves and the hatching of what nobody looked at, to be drawn once on a page."""
+
+    def pattern(name: str, size: int, *strokes: Markup) -> Markup:
+        ground = tag("rect", {"width": size, "height": size, "class": "weave-ground"})
+        units = {"id": name, "width": size, "height": size, "patternUnits": "userSpaceOnUse"}
+        return tag("pattern", units, ground, *strokes)
+
+    def thread(path: str) -> Markup:
+        return tag("path", {"d": path, "class": "weave-thread"})
+
+    return tag(
+        "defs",
+        {},
+        pattern("weave-1", 6, thread("M0 3H6M3 0V6")),
+        pattern("weave-2", 4, thread("M0 1H4M0 3H4M1 0V4")),
+        pattern("weave-3", 4, thread("M-1 1L1 -1M0 4L4 0M3 5L5 3M-1 3L3 -1M1 5L5 1")),
+        tag(
+            "pattern",
+            {"id": "unseen", "width": 8, "height": 8, "patternUnits": "userSpaceOnUse"},
+            tag("path", {"d": "M-2 2L2 -2M0 8L8 0M6 10L10 6", "class": "unseen-stroke"}),
+        ),
+    )
+
+
+def draw_timeline(chart: Chart) -> Markup:
+    """The chart as an SVG element, its colours left to the stylesheet's classes."""
+    if not chart.decades:
+        return Markup("")
+    height = TOP + ROW * len(chart.rows) + FOOT
+    start, end = chart.decades[0], chart.decades[-1] + 10
+    scale = scale_of_rows(chart.rows)
+    columns = [_column(chart, index, height) for index in range(len(chart.decades))]
+    rows = [_row(chart, row, TOP + ROW * index, scale, start, end) for index, row in enumerate(chart.rows)]
+    size = {"class": "chart", "width": "100%", "height": height, "role": "group", "aria-label": chart.name}
+    return tag("svg", size, weaves(), *columns, *rows)
+
+
+def _per_cent(year: float, start: float, end: float) -> str:
+    """Where a year stands, kept within the chart."""
+    return number(min(100.0, max(0.0, 100 * (year - start) / (end - start)))) + "%"
+
+
+def _column(chart: Chart, index: int, height: int) -> Markup:
+    """A decade's ground: its name, what was looked at, and the hatching where that is nothing."""
+    count, looked = len(chart.decades), chart.looked[index]
+    left, width = number(100 * index / count) + "%", number(100 / count) + "%"
+    middle = number(100 * (index + 0.5) / count) + "%"
+    documents = "none seen" if looked == 0 else "1 document" if looked == 1 else f"{looked} documents"
+    ground = tag(
+        "rect",
+        {
+            "x": left,
+            "y": TOP - 4,
+            "width": width,
+            "height": height - TOP + 4,
+            "class": "chart-unseen" if looked == 0 else "chart-seen",
+            "fill": "url(#unseen)" if looked == 0 else "none",
+        },
+    )
+    rule = tag("line", {"x1": left, "x2": left, "y1": 4, "y2": height, "class": "chart-rule"})
+    name = tag("text", {"x": middle, "y": 14, "class": "chart-decade"}, f"{chart.decades[index]}s")
+    said = tag("text", {"x": middle, "y": 29, "class": "chart-looked"}, documents)
+    return tag("g", {"class": "chart-column"}, ground, rule, name, said)
+
+
+def _row(chart: Chart, row: Row, top: int, scale: int, start: int, end: int) -> Markup:
+    """A style: its name above, then thread, bands and marks on one line."""
+    middle = top + 36
+
+    def at(year: float) -> str:
+        return _per_cent(year, start, end)
+
+    def line(left: float, right: float, name: str) -> Markup:
+        return tag("line", {"x1": at(left), "x2": at(right), "y1": middle, "y2": middle, "class": name})
+
+    label = tag("text", {"x": 4, "y": top + 17, "class": "chart-label"}, row.label)
+    if row.href:
+        label = tag("a", {"href": row.href}, label)
+    parts = [
+        tag("line", {"x1": "0%", "x2": "100%", "y1": top, "y2": top, "class": "chart-line"}),
+        label,
+        tag("text", {"x": "100%", "dx": -6, "y": top + 17, "class": "chart-note"}, row.note),
+    ]
+    for index, cell in enumerate(row.cells):
+        parts += _cell(cell, index, len(row.cells), chart.looked[index], middle, scale)
+    if row.first is not None and row.last is not None:
+        earliest, latest = row.reach
+        parts.append(line(start if earliest is None else earliest, row.first, "chart-reach"))
+        parts.append(line(row.last, end if latest is None else latest, "chart-reach"))
+        parts.append(line(row.first, row.last, "chart-range"))
+        ends = (row.first,) if row.first == row.last else (row.first, row.last)
+        parts += [tag("circle", {"cx": at(x), "cy": middle, "r": 3.5, "class": "chart-end"}) for x in ends]
+    parts += [
+        tag("circle", {"cx": at(x), "cy": middle, "r": 3, "class": "chart-alone"})
+        for x in row.alone
+        if start <= x <= end
+    ]
+    if row.not_before is not None and start <= row.not_before <= end:
+        x = at(row.not_before)
+        parts.append(
+            tag("line", {"x1": x, "x2": x, "y1": middle - 15, "y2": middle + 15, "class": "chart-not-before"})
+        )
+        flag = tag("path", {"d": "M0 -15L7 -11.5L0 -8Z", "class": "chart-flag"})
+        parts.append(tag("svg", {"x": x, "y": middle, "overflow": "visible", "width": 8, "height": 8}, flag))
+    return tag("g", {"class": "chart-row"}, *parts)
+
+
+def _cell(cell: Cell, index: int, count: int, looked: int, middle: int, scale: int) -> list[Markup]:
+    """The band of one decade, a bare thread where it was looked for in vain, nothing where nobody looked."""
+    left, width = number(100 * index / count) + "%", number(100 / count) + "%"
+    if cell.share is None or looked == 0:
+        return []
+    if cell.share <= 0:
+        right = number(100 * (index + 1) / count) + "%"
+        return [tag("line", {"x1": left, "x2": right, "y1": middle, "y2": middle, "class": "chart-thread"})]
+    half = max(1.0, BAND * min(1.0, 100 * cell.share / scale))
+    kind = weave(looked)
+    band = tag(
+        "rect",
+        {
+            "x": left,
+            "y": middle - half,
+            "width": width,
+            "height": 2 * half,
+            "class": f"chart-band chart-weave-{kind}",
+            "fill": None if kind == 4 else f"url(#weave-{kind})",
+        },
+    )
+    whole = tag(
+        "rect",
+        {"x": left, "y": middle - 16, "width": width, "height": 32, "class": "chart-cell", "fill": "none"},
+    )
+    if not cell.href:
+        return [tag("g", {"class": "chart-link"}, tag("title", {}, cell.says), whole, band)]
+    return [tag("a", {"href": cell.href, "class": "chart-link", "aria-label": cell.says}, whole, band)]

@@ -1,0 +1,93 @@
+// Small shared hands of every page: the data loader, making elements, the address, copying, saying things aloud.
+(function (root) {
+  "use strict";
+  const InPeriod = (root.InPeriod = root.InPeriod || {});
+
+  /** Data scripts call this: a plain script tag works from a double-clicked file, where fetch does not. */
+  InPeriod.data = InPeriod.data || {};
+  InPeriod.receive = function (name, value) {
+    InPeriod.data[name] = value;
+  };
+
+  const SVG = "http://www.w3.org/2000/svg";
+
+  function furnish(element, attributes, children) {
+    for (const [name, value] of Object.entries(attributes || {})) {
+      if (value === null || value === undefined || value === false) continue;
+      if (name.startsWith("on")) element.addEventListener(name.slice(2), value);
+      else element.setAttribute(name, value === true ? "" : String(value));
+    }
+    element.append(...children.flat().filter((child) => child !== null && child !== undefined && child !== ""));
+    return element;
+  }
+
+  /** An HTML element; text children are text, never markup. */
+  function h(tag, attributes, ...children) {
+    return furnish(document.createElement(tag), attributes, children);
+  }
+
+  /** An SVG element. */
+  function s(tag, attributes, ...children) {
+    return furnish(document.createElementNS(SVG, tag), attributes, children);
+  }
+
+  /** The question after the # as a list of [name, value] pairs; a malformed escape is read as written. */
+  function readAddress(hash) {
+    return [...new URLSearchParams(hash.replace(/^#/, ""))];
+  }
+
+  /** Pairs as an address after the #, with the slashes and commas of term names left readable. */
+  function writeAddress(pairs) {
+    const text = new URLSearchParams(pairs.filter(([, value]) => value !== "" && value !== null && value !== undefined));
+    return text.toString().replace(/%2F/g, "/").replace(/%2C/g, ",");
+  }
+
+  /** Puts pairs into the address bar: a new step for the back button, or in place of the present one. */
+  function goTo(pairs, replace) {
+    const address = writeAddress(pairs);
+    if (address === location.hash.replace(/^#/, "")) return;
+    const target = address ? "#" + address : location.pathname + location.search;
+    history[replace ? "replaceState" : "pushState"](null, "", target);
+  }
+
+  /** Says a text through the page's live region. */
+  function announce(text) {
+    const region = document.getElementById("said");
+    if (region && region.textContent !== text) region.textContent = text;
+  }
+
+  /** The task, run once the calls have been quiet for so many milliseconds. */
+  function later(milliseconds, task) {
+    let timer = 0;
+    return function (...given) {
+      clearTimeout(timer);
+      timer = setTimeout(() => task(...given), milliseconds);
+    };
+  }
+
+  /** A copy of a <template>, its slots filled: text for the slots by name, or a node, or a list of nodes. */
+  function fill(template, slots) {
+    const copy = template.content.firstElementChild.cloneNode(true);
+    for (const [name, value] of Object.entries(slots)) {
+      const slot = copy.matches(`[data-slot="${name}"]`) ? copy : copy.querySelector(`[data-slot="${name}"]`);
+      if (!slot) continue;
+      const children = [value].flat().filter((child) => child !== null && child !== undefined && child !== "");
+      slot.replaceChildren(...children);
+      slot.hidden = children.length === 0;
+    }
+    return copy;
+  }
+
+  /** Offers a text as a file to keep. */
+  function download(name, type, text) {
+    const address = URL.createObjectURL(new Blob([text], { type }));
+    const link = h("a", { href: address, download: name, hidden: true });
+    document.body.append(link);
+    link.click();
+    link.remove();
+    setTimeout(() => URL.revokeObjectURL(address), 1000);
+  }
+
+  Object.assign(InPeriod, { h, s, readAddress, writeAddress, goTo, announce, later, fill, download });
+  if (typeof module !== "undefined") module.exports = InPeriod;
+})(typeof window !== "undefined" ? window : globalThis);
