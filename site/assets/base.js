@@ -1,7 +1,8 @@
 /* Every page: light or dark as the reader chose, and copying of citations. The pages are whole without it. */
 "use strict";
 
-const InPeriod = (() => {
+/* One global object, to which every later script adds its own part. */
+globalThis.InPeriod = Object.assign(globalThis.InPeriod || {}, (() => {
   const THEME = "inperiod-theme";
 
   /* Storage can be full, switched off or refused; the page then simply follows the system. */
@@ -124,6 +125,6 @@ const InPeriod = (() => {
   }
 
   return { verdict, copy, copyButtons, remember, recall };
-})();
+})());
 
-if (typeof module !== "undefined") module.exports = InPeriod;
+if (typeof module !== "undefined") module.exports = globalThis.InPeriod;
