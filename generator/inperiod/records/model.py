@@ -247,6 +247,8 @@ class Plate:
     recorded: Recorded | None = None
     confirmations: tuple[Mapping[str, Any], ...] = ()
     note: str | None = None
+    left_out: tuple[str, ...] = ()
+    """Fields that were written but could not be read: their absence means nothing."""
 
     @property
     def key(self) -> str:
@@ -310,6 +312,8 @@ class Source:
     publish: bool = True
     note: str | None = None
     plates: tuple[Plate, ...] = ()
+    left_out: tuple[str, ...] = ()
+    """Fields that were written but could not be read: their absence means nothing."""
 
     @property
     def grade(self) -> Grade | None:

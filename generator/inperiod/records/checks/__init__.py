@@ -1,0 +1,57 @@
+"""What is wrong with records that are each soundly written: whole-catalogue checks.
+
+One check is one function from a catalogue to its problems; ``CHECKS`` is the list of all of them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from inperiod.records.checks import boards, dates, features, pictures, sources, vocabulary
+from inperiod.records.model import Catalogue
+from inperiod.records.problems import Problem
+
+Check = Callable[[Catalogue], Iterator[Problem]]
+
+CHECKS: tuple[Check, ...] = (
+    vocabulary.facets_are_named_after_their_files,
+    vocabulary.terms_are_defined_once,
+    vocabulary.no_term_is_called_none,
+    vocabulary.broader_terms_exist,
+    vocabulary.broader_terms_make_no_circle,
+    vocabulary.related_terms_exist,
+    vocabulary.garments_applied_to_exist,
+    vocabulary.not_before_dates_have_a_source,
+    sources.plate_ids_are_unique,
+    sources.ids_do_not_look_alike,
+    sources.sources_have_plates,
+    sources.sources_say_their_rights,
+    sources.rights_are_no_odd_address,
+    sources.reprints_point_to_a_source,
+    sources.reused_cuts_point_to_a_plate,
+    sources.outfits_have_company,
+    dates.sources_are_dated,
+    dates.dates_rest_on_something,
+    dates.no_plate_precedes_its_terms,
+    features.garments_are_known,
+    features.features_are_known,
+    features.features_apply_to_the_garment,
+    features.exclusive_facets_have_one_term,
+    features.absence_is_not_mixed_with_presence,
+    features.plates_have_features,
+    features.widths_are_understood,
+    pictures.pictures_are_there,
+    pictures.pictures_are_described,
+    boards.garments_are_known,
+    boards.features_are_known,
+    boards.plates_exist,
+    boards.supported_features_are_planned,
+)
+
+
+def check_catalogue(catalogue: Catalogue) -> list[Problem]:
+    """All problems of a catalogue, sorted by file, line and column, none twice."""
+    return sorted({problem for check in CHECKS for problem in check(catalogue)})
+
+
+__all__ = ["CHECKS", "check_catalogue"]

@@ -1,0 +1,50 @@
+"""Checks of research boards against the catalogue."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from inperiod.records.checks.words import did_you_mean, unknown_feature, unknown_garment
+from inperiod.records.model import Catalogue
+from inperiod.records.problems import Problem
+
+
+def garments_are_known(catalogue: Catalogue) -> Iterator[Problem]:
+    for board in catalogue.boards.values():
+        if board.garment and (problem := unknown_garment(board.garment, catalogue.vocabulary, board.mark)):
+            yield problem
+
+
+def features_are_known(catalogue: Catalogue) -> Iterator[Problem]:
+    for board in catalogue.boards.values():
+        for feature in board.features:
+            if problem := unknown_feature(feature, catalogue.vocabulary):
+                yield problem
+
+
+def plates_exist(catalogue: Catalogue) -> Iterator[Problem]:
+    plates = catalogue.plates
+    for board in catalogue.boards.values():
+        for gathered in board.plates:
+            source = gathered.plate.partition("/")[0]
+            unread = source not in catalogue.sources and (
+                catalogue.folder / "sources" / f"{source}.yaml"
+            ).exists()
+            if gathered.plate not in plates and not unread:
+                message = f"The board gathers the plate {gathered.plate}, and there is no such plate."
+                yield Problem.error(gathered.mark, message, did_you_mean(gathered.plate, plates))
+
+
+def supported_features_are_planned(catalogue: Catalogue) -> Iterator[Problem]:
+    for board in catalogue.boards.values():
+        planned = [feature.term or f"{feature.facet}/{feature.state}" for feature in board.features]
+        for gathered in board.plates:
+            if gathered.supports and gathered.supports not in planned:
+                message = f"This plate supports {gathered.supports}, which is not planned on the board."
+                hint = did_you_mean(gathered.supports, planned, "Add it to features:, or take supports: out.")
+                yield Problem.warning(gathered.mark, message, hint)
+        for departure in board.departures:
+            if departure.feature and departure.feature not in planned:
+                message = f"This departure concerns {departure.feature}, which is not planned on the board."
+                hint = did_you_mean(departure.feature, planned, "Add it to features:, or take feature: out.")
+                yield Problem.warning(departure.mark, message, hint)
