@@ -6,12 +6,11 @@ been complained of by then, and is filled with something harmless so that the ot
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass, field
 from pathlib import PurePosixPath
-from typing import Any, Literal, cast
+from typing import Any, cast
 
-from inperiod.dating import Span, Unreadable, read_edtf
+from inperiod.dating import Seasons, Span, Unreadable, in_words, read_edtf, read_phrase
 from inperiod.records.model import (
     Board,
     Creator,
@@ -39,8 +38,6 @@ from inperiod.records.model import (
 from inperiod.records.problems import Problem
 from inperiod.records.shaping import Entries, Fields
 
-Seasons = Literal["northern", "southern"]
-
 
 @dataclass(slots=True)
 class Builder:
@@ -53,7 +50,9 @@ class Builder:
     problems: list[Problem] = field(default_factory=list)
 
     def mark(self, fields: Fields, key: str | None = None) -> Mark:
-        line, column = fields.spots.get(key, (fields.line, fields.column)) if key else (fields.line, fields.column)
+        line, column = (
+            fields.spots.get(key, (fields.line, fields.column)) if key else (fields.line, fields.column)
+        )
         return Mark(self.file, line, column)
 
     def date(self, fields: Fields, key: str) -> Dated | None:
@@ -231,11 +230,15 @@ class Builder:
         if isinstance(entry, str):
             facet, term, state = _split(entry)
             return Feature(facet, term, mark, state)
-        rest = {key: entry[key] for key in ("reading", "at", "width", "count", "colour", "note") if key in entry}
+        rest = {
+            key: entry[key] for key in ("reading", "at", "width", "count", "colour", "note") if key in entry
+        }
         if "term" in entry:
             facet, term, state = _split(entry["term"])
             return Feature(facet, term, mark, state, **rest)
-        return Feature(entry.get("facet", ""), None, mark, "none" if "none" in entry else "not visible", **rest)
+        return Feature(
+            entry.get("facet", ""), None, mark, "none" if "none" in entry else "not visible", **rest
+        )
 
     # --- boards and settings ----------------------------------------------------------------------
 
@@ -306,6 +309,7 @@ class Builder:
 
 
 _NOWHERE, _ANYONE = Locator(), Wearer()
+_OF_FEATURE = ("reading", "at", "width", "count", "colour", "note")
 
 
 def _split(word: str) -> tuple[str, str | None, State]:
@@ -318,17 +322,10 @@ def _split(word: str) -> tuple[str, str | None, State]:
 
 def _date_hint(text: str) -> str:
     """How the same date is written in EDTF, where a phrase reader understands it."""
-    read_phrase = _phrase_reader()
     try:
-        understood = read_phrase(text) if read_phrase else None
+        understood = read_phrase(text)
     except Unreadable:
-        understood = None
-    if understood is not None:
-        return f"If you mean that, write {understood.edtf}."
-    return "Write a date in EDTF form, such as 1912, 1912-09, 1912-23 (autumn), 1925~ (about) or 1912/1913."
-
-
-def _phrase_reader() -> Callable[[str], Any] | None:
-    import inperiod.dating
-
-    return getattr(inperiod.dating, "read_phrase", None)
+        return (
+            "Write a date in EDTF form, such as 1912, 1912-09, 1912-23 (autumn), 1925~ (about) or 1912/1913."
+        )
+    return f"If you mean {in_words(understood.span)}, write {understood.edtf}."

@@ -34,7 +34,9 @@ def find_feature(vocabulary: Vocabulary, text: str, garment: str | None = None) 
     if text in vocabulary.terms:
         return text
     facet_text, slash, word = text.partition("/")
-    facet = next((each for each in vocabulary.facets.values() if _is_facet(each.id, each.label, facet_text)), None)
+    facet = next(
+        (each for each in vocabulary.facets.values() if _is_facet(each.id, each.label, facet_text)), None
+    )
     terms = [each for each in vocabulary.terms.values() if each.facet != "garment"]
     if slash and facet:
         inside = [each for each in terms if each.facet == facet.id]
@@ -52,7 +54,10 @@ def find_facet(vocabulary: Vocabulary, text: str) -> str:
             return facet.id
     names = [each for each in vocabulary.facets if each != "garment"]
     near = nearest(text, names)
-    raise NotFound(f"No facet is called “{text}”. " + (f"Did you mean {near}?" if near else f"There are: {', '.join(names)}."))
+    raise NotFound(
+        f"No facet is called “{text}”. "
+        + (f"Did you mean {near}?" if near else f"There are: {', '.join(names)}.")
+    )
 
 
 def _is_facet(identity: str, label: str, text: str) -> bool:

@@ -75,7 +75,10 @@ class Milestone:
 
 @dataclass(frozen=True, slots=True)
 class Term:
-    """One entry of a facet. ``key`` is ``facet/id``; ``applies_to`` empty means every garment of its facet."""
+    """One entry of a facet. ``key`` is ``facet/id``.
+
+    ``applies_to`` names garments, narrower ones included; empty means every garment of its facet.
+    """
 
     facet: str
     id: str
@@ -203,7 +206,10 @@ class Price:
 
 @dataclass(frozen=True, slots=True)
 class Image:
-    """A picture under ``images/``. ``region`` is ``x,y,w,h`` in pixels or ``pct:x,y,w,h`` (IIIF Image API form)."""
+    """A picture under ``images/``.
+
+    ``region`` is ``x,y,w,h`` in pixels or ``pct:x,y,w,h`` (the form of the IIIF Image API).
+    """
 
     file: str
     mark: Mark

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from difflib import get_close_matches
-from collections.abc import Iterable
 from typing import Literal
 
 from inperiod.records.model import Mark

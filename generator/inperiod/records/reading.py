@@ -13,9 +13,9 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TypeVar
 
-from inperiod.dating import Span
+from inperiod.dating import Seasons, Span
 from inperiod.kept import kept
-from inperiod.records.building import Builder, Seasons
+from inperiod.records.building import Builder
 from inperiod.records.checks import check_catalogue
 from inperiod.records.model import Board, Catalogue, Facet, Mark, Settings, Source, Vocabulary
 from inperiod.records.problems import Problem
@@ -25,6 +25,8 @@ from inperiod.records.yaml_reading import MAX_BYTES, read_yaml
 SETTINGS_FILE = "inperiod.yaml"
 Dates = dict[str, Span | str]
 Record = TypeVar("Record")
+Read = tuple[Record | None, list[Problem]]
+"""A record, or None where the file holds none that is sound, and what is wrong with the file."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +50,9 @@ def read_catalogue(folder: Path) -> Reading:
     folder = Path(folder)
     problems: list[Problem] = []
     if not folder.is_dir():
-        problem = Problem.error(Mark("."), f"There is no folder {folder}.", "Check the name, or make one with: new")
+        problem = Problem.error(
+            Mark("."), f"There is no folder {folder}.", "Check the name, or make one with: new"
+        )
         return Reading(Catalogue(folder, Settings(), Vocabulary({}), {}, {}), (problem,))
     settings = _settings(folder, problems)
     reader = _Reader(folder, settings.seasons, {}, problems)
@@ -60,19 +64,19 @@ def read_catalogue(folder: Path) -> Reading:
     return Reading(catalogue, tuple(sorted(set(problems))))
 
 
-def read_source(data: bytes, file: str, seasons: Seasons, dates: Dates) -> tuple[Source | None, list[Problem]]:
+def read_source(
+    data: bytes, file: str, seasons: Seasons, dates: Dates
+) -> tuple[Source | None, list[Problem]]:
     """One source file. ``file`` is its name relative to the catalogue folder, ``sources/<id>.yaml``."""
     return _read(data, file, "source", seasons, dates, Builder.source)
 
 
-def read_board(data: bytes, file: str, seasons: Seasons, dates: Dates) -> tuple[Board | None, list[Problem]]:
+def read_board(data: bytes, file: str, seasons: Seasons, dates: Dates) -> Read[Board]:
     """One board file; None also where its target cannot be read."""
     return _read(data, file, "board", seasons, dates, Builder.board)
 
 
-def read_facet(
-    data: bytes, file: str, seasons: Seasons, dates: Dates
-) -> tuple[tuple[int, Facet] | None, list[Problem]]:
+def read_facet(data: bytes, file: str, seasons: Seasons, dates: Dates) -> Read[tuple[int, Facet]]:
     """One vocabulary file: its place in the order of facets (by ``order``, else last), and the facet."""
 
     def build(builder: Builder, fields: Fields) -> tuple[int, Facet]:
@@ -81,7 +85,7 @@ def read_facet(
     return _read(data, file, "vocabulary", seasons, dates, build)
 
 
-def read_settings(data: bytes) -> tuple[Settings | None, list[Problem]]:
+def read_settings(data: bytes) -> Read[Settings]:
     """The settings file."""
     return _read(data, SETTINGS_FILE, "settings", "northern", {}, Builder.settings)
 
@@ -92,8 +96,8 @@ def _read(
     schema: str,
     seasons: Seasons,
     dates: Dates,
-    build: Callable[[Builder, Fields], Record],
-) -> tuple[Record | None, list[Problem]]:
+    build: Callable[[Builder, Fields], Record | None],
+) -> Read[Record]:
     document = read_yaml(data, file)
     problems = list(document.problems)
     if document.root is None:
@@ -141,7 +145,8 @@ class _Reader:
         own = self.folder / "vocabulary"
         place = self.folder if own.is_dir() else kept("vocabulary").parent
         found = sorted(
-            self.records("vocabulary", read_facet, place), key=lambda each: (each[0], each[1].id, each[1].mark)
+            self.records("vocabulary", read_facet, place),
+            key=lambda each: (each[0], each[1].id, each[1].mark),
         )
         facets: dict[str, Facet] = {}
         for _, facet in found:
@@ -156,7 +161,7 @@ class _Reader:
     def records(
         self,
         name: str,
-        read: Callable[[bytes, str, Seasons, Dates], tuple[Record | None, list[Problem]]],
+        read: Callable[[bytes, str, Seasons, Dates], Read[Record]],
         place: Path | None = None,
     ) -> Iterator[Record]:
         """Every record of a sub-folder, in the order of file names."""
@@ -166,7 +171,9 @@ class _Reader:
             return
         if not home.is_dir() or not _inside(home, place):
             message = f"{name} must be a folder inside the catalogue folder."
-            self.problems.append(Problem.error(Mark(name), message, "Links out of the folder are not followed."))
+            self.problems.append(
+                Problem.error(Mark(name), message, "Links out of the folder are not followed.")
+            )
             return
         for path in sorted(home.iterdir(), key=lambda each: each.name):
             if path.name.startswith(".") or path.name.endswith(("~", ".md", ".txt")):
@@ -205,7 +212,8 @@ def _bad_name(path: Path, file: str) -> Problem | None:
 def _printable(name: str) -> str:
     """A file name that can be shown: what cannot be printed is escaped."""
     return "".join(
-        each if each.isprintable() and not "\ud800" <= each <= "\udfff" else f"\\u{ord(each):04x}" for each in name
+        each if each.isprintable() and not "\ud800" <= each <= "\udfff" else f"\\u{ord(each):04x}"
+        for each in name
     )
 
 
@@ -217,14 +225,14 @@ def _bytes(folder: Path, path: Path, file: str, problems: list[Problem]) -> byte
     """The bytes of a plain file inside the folder; anything else is complained of."""
     try:
         if not _inside(path, folder):
-            problems.append(Problem.error(Mark(file), "This file is a link out of the folder.", "Put a copy here."))
-            return None
-        if not stat.S_ISREG(path.stat().st_mode):
-            problems.append(Problem.error(Mark(file), "This is not an ordinary file.", "Take it out of here."))
-            return None
-        with path.open("rb") as stream:
-            return stream.read(MAX_BYTES + 1)
+            message, hint = "This file is a link out of the folder.", "Put a copy here."
+        elif not stat.S_ISREG(path.stat().st_mode):
+            message, hint = "This is not an ordinary file.", "Take it out of here."
+        else:
+            with path.open("rb") as stream:
+                return stream.read(MAX_BYTES + 1)
     except (OSError, RuntimeError) as error:
         reason = getattr(error, "strerror", None) or "it leads in a circle"
-        problems.append(Problem.error(Mark(file), f"This file cannot be read: {reason}.", "Check who may read it."))
-        return None
+        message, hint = f"This file cannot be read: {reason}.", "Check that it is there and who may read it."
+    problems.append(Problem.error(Mark(file), message, hint))
+    return None

@@ -1,4 +1,4 @@
-"""A tree of YAML nodes held against a JSON Schema: values as the schema wants them, complaints in plain words.
+"""A tree of YAML nodes held against a JSON Schema: values as it wants them, complaints in plain words.
 
 The schemas in ``schemas/`` are the contract. They use a small part of draft 2020-12 (see ``Shape``), and this
 module reads exactly that part: unlike a general validator it knows where each value was written, keeps text
@@ -130,7 +130,11 @@ def _compiled(schema: Mapping[str, Any]) -> Shape:
         return Shape("flag", expected or "true or false", title)
     if kind == "integer":
         return Shape(
-            "integer", expected or "a whole number", title, low=schema.get("minimum"), high=schema.get("maximum")
+            "integer",
+            expected or "a whole number",
+            title,
+            low=schema.get("minimum"),
+            high=schema.get("maximum"),
         )
     pattern = re.compile(schema["pattern"]) if "pattern" in schema else None
     return Shape("text", expected or "text", title, pattern=pattern, longest=schema.get("maxLength", 0))
@@ -141,13 +145,15 @@ def _either(words: tuple[str, ...]) -> str:
 
 
 def shape(node: Node, wanted: Shape, file: str) -> tuple[Fields, list[Problem]]:
-    """The fields of a whole file and all that is wrong with them. Unsound parts are left out of the fields."""
+    """The fields of a whole file and all that is wrong with them; unsound parts are left out."""
     work = _Work(file)
     if not isinstance(node, Table):
         at = (node.line, node.column)
         example = next(iter(wanted.fields), "title")
         message = "This file must hold fields, each as name: value."
-        return Fields(*at), [Problem.error(Mark(file, *at), message, f"Start with a line such as {example}: …")]
+        return Fields(*at), [
+            Problem.error(Mark(file, *at), message, f"Start with a line such as {example}: …")
+        ]
     value = work.table(node, wanted, "file")
     return value, work.problems
 
@@ -171,7 +177,11 @@ class _Work:
                 return self.wrong_kind(node, wanted, name)
             return self.value(node, branch, name)
         if kind == "fields":
-            return self.table(node, wanted, name) if isinstance(node, Table) else self.no_fields(node, wanted, name)
+            return (
+                self.table(node, wanted, name)
+                if isinstance(node, Table)
+                else self.no_fields(node, wanted, name)
+            )
         if kind == "list":
             return self.items(node, wanted, name) if isinstance(node, Items) else self.no_list(node, name)
         if not isinstance(node, Scalar):
@@ -184,14 +194,18 @@ class _Work:
         if kind == "integer":
             return self.integer(node, value, wanted, name)
         if not isinstance(value, bool) or (kind == "true" and value is not True):
-            return self.error(node, f"{name} must be {wanted.expected}, not {_quoted(node.text)}.", _flag_hint(node))
+            return self.error(
+                node, f"{name} must be {wanted.expected}, not {_quoted(node.text)}.", _flag_hint(node)
+            )
         return value
 
     def text(self, node: Scalar, wanted: Shape, name: str) -> Any:
         text = node.text
         if wanted.longest and len(text) > wanted.longest:
             return self.error(
-                node, f"{name} is {len(text)} characters long; at most {wanted.longest} are allowed.", "Shorten it."
+                node,
+                f"{name} is {len(text)} characters long; at most {wanted.longest} are allowed.",
+                "Shorten it.",
             )
         if node.plain and isinstance(core_value(node), bool):
             return self.error(
@@ -200,20 +214,20 @@ class _Work:
                 f"If you mean the word, write '{text}'.",
             )
         if wanted.pattern and not wanted.pattern.fullmatch(text):
-            return self.error(
-                node, f"{name} must be {wanted.expected}, not {_quoted(text)}.", _suggest(text, wanted)
-            )
+            message = f"{name} must be {wanted.expected}, not {_quoted(text)}."
+            return self.error(node, message, _suggest(text, wanted))
         return text
 
     def word(self, node: Scalar, wanted: Shape, name: str) -> Any:
         if node.text in wanted.words:
             return node.text
         near = nearest(node.text.strip().lower(), wanted.words)
-        return self.error(
-            node,
-            f"{_quoted(node.text)} is not a word {name} knows.",
-            (f"Did you mean {near}? " if near else "") + f"It must be {wanted.expected}.",
+        hint = (
+            f"Did you mean {near}? It must be {wanted.expected}."
+            if near
+            else f"It must be {wanted.expected}."
         )
+        return self.error(node, f"{name} cannot be {_quoted(node.text)}.", hint)
 
     def integer(self, node: Scalar, value: Any, wanted: Shape, name: str) -> Any:
         whole = isinstance(value, int) and not isinstance(value, bool)
@@ -254,7 +268,9 @@ class _Work:
                     fields.left_out.append(self.unknown_field(node, key, wanted))
             elif _empty(each):
                 if key in wanted.required:
-                    self.error(each, f"{key} has no value.", f"It must be {field_shape.expected or 'filled in'}.")
+                    self.error(
+                        each, f"{key} has no value.", f"It must be {field_shape.expected or 'filled in'}."
+                    )
             else:
                 value = self.value(each, field_shape, key)
                 if value is _INVALID or (isinstance(value, Entries) and value.lost):
@@ -269,13 +285,17 @@ class _Work:
                 self.error(node, f"{owner.capitalize()} must have the field {key}.", f"Add a line {key}: …")
         given = {key for key, each in node.entries.items() if not _empty(each)}
         if wanted.one_of and sum(each <= given for each in wanted.one_of) != 1:
-            return self.error(node, f"{wanted.title or name} is not complete or says two things at once.", _ONE_OF)
+            return self.error(
+                node, f"{wanted.title or name} is not complete or says two things at once.", _ONE_OF
+            )
         return fields
 
     def unknown_field(self, node: Table, key: str, wanted: Shape) -> str:
         """Complains of a field nobody knows; gives the field that was probably meant."""
         near = nearest(key.strip().lower().replace("-", "_").replace(" ", "_"), wanted.fields)
         hint = f"Did you mean {near}?" if near else f"The fields here are: {', '.join(wanted.fields)}."
+        if not near and _empty(node.entries[key]):
+            hint = "If it belongs to the text before the comma, put that text in quotation marks."
         where = (wanted.title or "this group").removeprefix("In Period: ").lower()
         where = where if where.startswith(("a ", "this ")) else _with_article(where)
         message = f"{_quoted(key)} is not a field of {where}."
@@ -283,7 +303,13 @@ class _Work:
         return near or key
 
     def wrong_kind(self, node: Node, wanted: Shape, name: str) -> Any:
-        found = "a list" if isinstance(node, Items) else "a group of fields" if isinstance(node, Table) else "text"
+        found = (
+            "a list"
+            if isinstance(node, Items)
+            else "a group of fields"
+            if isinstance(node, Table)
+            else "text"
+        )
         hint = "Text with a colon in it goes in quotation marks." if isinstance(node, Table) else ""
         if isinstance(node, Items):
             hint = "Text that starts with a square bracket goes in quotation marks."
@@ -300,7 +326,9 @@ class _Work:
 
     def no_list(self, node: Node, name: str) -> Any:
         return self.error(
-            node, f"{name} must be a list.", "Write each entry on a line of its own that starts with a hyphen: - …"
+            node,
+            f"{name} must be a list.",
+            "Write each entry on a line of its own that starts with a hyphen: - …",
         )
 
 

@@ -25,7 +25,9 @@ MAX_REPEATED = 10_000
 """Values that may come into being by repeating anchored ones; a bomb needs millions."""
 
 _PARSER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
-_FORBIDDEN = re.compile(r"[^\t\n\r\x20-\x7e\xa0-\u2027\u202a-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]")
+_FORBIDDEN = re.compile(
+    r"[^\t\n\r\x20-\x7e\xa0-\u2027\u202a-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]"
+)
 _LINE_END = re.compile(r"\r\n|\r|\n")
 _CURLY = {"“": "”", "‘": "’", "„": "“”", "«": "»", "”": "”", "’": "’"}
 
@@ -104,7 +106,7 @@ def plain_value(node: Node) -> Any:
     return {name: plain_value(each) for name, each in node.entries.items()}
 
 
-class _Refused(Exception):
+class _Refused(Exception):  # noqa: N818 - a refusal is no fault of the program
     def __init__(self, problem: Problem) -> None:
         self.problem = problem
 
@@ -195,7 +197,9 @@ class _Builder:
                 at = _at(event)
                 if len(stack) >= MAX_DEPTH:
                     raise self.refuse(
-                        at, f"Lists and entries are nested more than {MAX_DEPTH} deep here.", "Make it flatter."
+                        at,
+                        f"Lists and entries are nested more than {MAX_DEPTH} deep here.",
+                        "Make it flatter.",
                     )
                 self.tag(event, at)
                 self.count += 1
@@ -232,13 +236,9 @@ class _Builder:
         text: str = event.value
         plain = not event.style
         if plain and text[:1] in _CURLY and text[-1] in _CURLY[text[0]] and len(text) > 1:
-            self.problems.append(
-                Problem.warning(
-                    Mark(self.file, *at),
-                    f"The curly quotation marks {text[0]} and {text[-1]} are kept as part of the text here.",
-                    f'Use straight ones ("…"), or put straight ones around them to keep them: \'{text[:40]}\'.',
-                )
-            )
+            message = f"The curly quotation marks {text[0]} and {text[-1]} are kept as part of the text here."
+            hint = 'Take them out, or put straight ones around them: "…".'
+            self.problems.append(Problem.warning(Mark(self.file, *at), message, hint))
         if not text.isascii() and any("\ud800" <= each <= "\udfff" for each in text):
             raise self.refuse(at, "This text holds half a character (a lone surrogate).", "Type it again.")
         if not plain and "\0" in text:
@@ -252,11 +252,9 @@ class _Builder:
         at = _at(event)
         self.aliases += 1
         if event.anchor not in self.anchors:
-            raise self.refuse(
-                at,
-                f"*{event.anchor} refers to something marked &{event.anchor}, which is not in this file above.",
-                "If the asterisk is part of your text, put the text in quotation marks.",
-            )
+            message = f"*{event.anchor} repeats something marked &{event.anchor}, and nothing above is."
+            hint = "If the asterisk is part of your text, put the text in quotation marks."
+            raise self.refuse(at, message, hint)
         node, size = self.anchors[event.anchor]
         self.repeated += size
         self.count += size

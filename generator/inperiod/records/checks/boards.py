@@ -27,9 +27,9 @@ def plates_exist(catalogue: Catalogue) -> Iterator[Problem]:
     for board in catalogue.boards.values():
         for gathered in board.plates:
             source = gathered.plate.partition("/")[0]
-            unread = source not in catalogue.sources and (
-                catalogue.folder / "sources" / f"{source}.yaml"
-            ).exists()
+            unread = (
+                source not in catalogue.sources and (catalogue.folder / "sources" / f"{source}.yaml").exists()
+            )
             if gathered.plate not in plates and not unread:
                 message = f"The board gathers the plate {gathered.plate}, and there is no such plate."
                 yield Problem.error(gathered.mark, message, did_you_mean(gathered.plate, plates))

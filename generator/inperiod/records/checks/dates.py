@@ -13,7 +13,7 @@ def sources_are_dated(catalogue: Catalogue) -> Iterator[Problem]:
     for source in catalogue.sources.values():
         if source.date is None and "date" not in source.left_out:
             message = f"The source {source.id} has no date, so it is counted nowhere."
-            hint = "Add date: in EDTF form, such as 1912 or 1925~; a guess is a date too, with date_basis: estimate."
+            hint = "Add date: in EDTF form, such as 1912 or 1925~; for a guess, with date_basis: estimate."
             yield Problem.warning(source.mark, message, hint)
 
 
@@ -45,7 +45,9 @@ def _precedes(catalogue: Catalogue, plate: Plate, term: Term) -> tuple[str, str]
     if latest is None or earliest is None or latest >= earliest:
         return None
     said = f"{limit.event}; {limit.source}".strip("; ")
-    message = f"{term.key} is recorded on a plate dated {date.text}, but not before {limit.date.text} ({said})."
+    message = (
+        f"{term.key} is recorded on a plate dated {date.text}, but not before {limit.date.text} ({said})."
+    )
     return message, "Check the date, the reading and the term; one of the three is wrong."
 
 

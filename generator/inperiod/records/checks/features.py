@@ -61,8 +61,12 @@ def exclusive_facets_have_one_term(catalogue: Catalogue) -> Iterator[Problem]:
             terms = list(dict.fromkeys(each.term for each in features if each.term))
             if facet and facet.exclusive and len(terms) > 1:
                 second = next(each for each in features if each.term == terms[1])
-                message = f"A garment has one {facet.label.lower()} at a time, and this plate has {listed(terms)}."
-                yield Problem.error(second.mark, message, "Keep the one that is seen, and put the other in note:.")
+                message = (
+                    f"A garment has one {facet.label.lower()} at a time, and this plate has {listed(terms)}."
+                )
+                yield Problem.error(
+                    second.mark, message, "Keep the one that is seen, and put the other in note:."
+                )
 
 
 def absence_is_not_mixed_with_presence(catalogue: Catalogue) -> Iterator[Problem]:
@@ -71,8 +75,10 @@ def absence_is_not_mixed_with_presence(catalogue: Catalogue) -> Iterator[Problem
             states = {each.state for each in features}
             if len(states) > 1 and "none" in states:
                 absent = next(each for each in features if each.state == "none")
-                others = listed(sorted({each.term or f"{facet}/{each.state}" for each in features} - {f"{facet}/none"}))
-                message = f"This plate says that there is no {facet}, and also {others}."
+                others = sorted(
+                    {each.term or f"{facet}/{each.state}" for each in features if each.state != "none"}
+                )
+                message = f"This plate says that there is no {facet}, and also {listed(others)}."
                 yield Problem.error(absent.mark, message, "Keep one of the two.")
 
 
@@ -80,7 +86,9 @@ def plates_have_features(catalogue: Catalogue) -> Iterator[Problem]:
     for plate in catalogue.all_plates():
         if not plate.features and "features" not in plate.left_out:
             message = f"The plate {plate.key} records no features, so it answers nothing."
-            yield Problem.warning(plate.mark, message, "Add features: with a term for each thing that can be seen.")
+            yield Problem.warning(
+                plate.mark, message, "Add features: with a term for each thing that can be seen."
+            )
 
 
 def widths_are_understood(catalogue: Catalogue) -> Iterator[Problem]:
@@ -88,4 +96,6 @@ def widths_are_understood(catalogue: Catalogue) -> Iterator[Problem]:
         for feature in plate.features:
             if feature.width is not None and not _WIDTH.fullmatch(feature.width):
                 message = f"The width “{feature.width[:60]}” is not understood."
-                yield Problem.error(feature.mark, message, "Write a number and in, cm or mm: 1 in, 1/2 in, 2.5 cm.")
+                yield Problem.error(
+                    feature.mark, message, "Write a number and in, cm or mm: 1 in, 1/2 in, 2.5 cm."
+                )

@@ -32,4 +32,6 @@ def pictures_are_described(catalogue: Catalogue) -> Iterator[Problem]:
     for plate in catalogue.all_plates():
         if plate.image and not plate.image.alt:
             message = f"The picture of {plate.key} has no description for those who cannot see it."
-            yield Problem.warning(plate.image.mark, message, "Add alt: with a sentence that says what it shows.")
+            yield Problem.warning(
+                plate.image.mark, message, "Add alt: with a sentence that says what it shows."
+            )

@@ -96,9 +96,11 @@ def reused_cuts_point_to_a_plate(catalogue: Catalogue) -> Iterator[Problem]:
             source = target.partition("/")[0]
             if source not in catalogue.sources and _unread(catalogue, source):
                 continue
-            near = [f"{source}/{each.id}" for each in catalogue.sources[source].plates] if (
-                source in catalogue.sources
-            ) else plates
+            near = (
+                [f"{source}/{each.id}" for each in catalogue.sources[source].plates]
+                if (source in catalogue.sources)
+                else plates
+            )
             message = f"{key} is the same cut as {target}, and there is no such plate."
             yield Problem.error(plate.mark, message, did_you_mean(target, near))
         elif _returns(key, onward):

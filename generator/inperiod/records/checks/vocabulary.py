@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from pathlib import PurePosixPath
 
 from inperiod.records.checks.words import did_you_mean
-from inperiod.records.model import Catalogue
+from inperiod.records.model import Catalogue, Facet, Term
 from inperiod.records.problems import Problem
 
 
@@ -41,7 +41,9 @@ def broader_terms_exist(catalogue: Catalogue) -> Iterator[Problem]:
         known = set(ids)
         for term in facet.terms:
             if term.broader and term.broader not in known:
-                message = f"{term.key} names {term.broader} as its broader term, which {facet.id} does not have."
+                message = (
+                    f"{term.key} names {term.broader} as its broader term, which {facet.id} does not have."
+                )
                 yield Problem.error(term.mark, message, did_you_mean(term.broader, ids))
 
 
@@ -72,7 +74,8 @@ def related_terms_exist(catalogue: Catalogue) -> Iterator[Problem]:
 def garments_applied_to_exist(catalogue: Catalogue) -> Iterator[Problem]:
     garments = catalogue.vocabulary.garments
     for facet in catalogue.vocabulary.facets.values():
-        for owner in (facet, *facet.terms):
+        owners: list[Facet | Term] = [facet, *facet.terms]
+        for owner in owners:
             for garment in owner.applies_to:
                 if garment not in garments:
                     message = f"{owner.id} applies to {garment}, which is no garment of the vocabulary."
@@ -86,9 +89,13 @@ def not_before_dates_have_a_source(catalogue: Catalogue) -> Iterator[Problem]:
                 continue
             if not milestone.source:
                 message = f"{term.key} has a {name} date without a source."
-                yield Problem.error(milestone.date.mark, message, "Add source: with a citation, or: from memory.")
+                yield Problem.error(
+                    milestone.date.mark, message, "Add source: with a citation, or: from memory."
+                )
             if not milestone.event:
                 message = f"The {name} date of {term.key} does not say what happened then."
                 yield Problem.warning(
-                    milestone.date.mark, message, "Add event: filed, granted, first sold, first made or in use."
+                    milestone.date.mark,
+                    message,
+                    "Add event: filed, granted, first sold, first made or in use.",
                 )

@@ -50,7 +50,9 @@ def unknown_feature(feature: Feature, vocabulary: Vocabulary) -> Problem | None:
 def _nearest_term(key: str, vocabulary: Vocabulary) -> str:
     """The same id in another facet, one of its other names, or the nearest key."""
     facet, _, word = key.partition("/")
-    elsewhere = [term.key for term in vocabulary.terms.values() if term.id == word and term.facet != "garment"]
+    elsewhere = [
+        term.key for term in vocabulary.terms.values() if term.id == word and term.facet != "garment"
+    ]
     if elsewhere:
         return f"Did you mean {listed(elsewhere)}?"
     said = word.replace("-", " ")
