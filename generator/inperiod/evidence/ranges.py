@@ -1,0 +1,128 @@
+"""Sightings of a term in a survey, the attested range, and how far it may reach."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from itertools import pairwise
+
+from inperiod.evidence.absence import absence_p, unlikely
+from inperiod.evidence.calendar import decimal_year
+from inperiod.evidence.constants import ALPHA, BACKING, DAYS_PER_YEAR
+from inperiod.evidence.facts import Facts
+from inperiod.evidence.surveys import Survey
+
+
+@dataclass(frozen=True, slots=True)
+class Seen:
+    """Where a term, or several terms together, stand in a survey.
+
+    ``showing``: plates by position of their document, every reading. ``sighted``: those seen or read.
+    ``backed``: positions of sightings another of which is among the five documents before or after.
+    """
+
+    showing: dict[int, tuple[int, ...]]
+    sighted: dict[int, tuple[int, ...]]
+    backed: frozenset[int]
+
+
+@dataclass(frozen=True, slots=True)
+class Attested:
+    """The attested range: positions of its first and last sighting, and their doubled middles in days.
+
+    ``sightings`` (N) and ``documents`` (E_in) within it; ``set_aside`` are positions of sightings outside;
+    ``guide_years`` are Strauss and Sadler's; ``before`` and ``after`` are the doubled middles of the
+    documents at which the term's absence becomes unlikely to be chance, None where the end stays open.
+    """
+
+    first: int
+    last: int
+    first_twice: int
+    last_twice: int
+    sightings: int
+    documents: int
+    set_aside: tuple[int, ...]
+    guide_years: float
+    before: int | None
+    after: int | None
+
+    @property
+    def extension(self) -> tuple[float | None, float | None]:
+        """``before`` and ``after`` as decimal years."""
+        before = None if self.before is None else decimal_year(self.before / 2)
+        return before, None if self.after is None else decimal_year(self.after / 2)
+
+
+def seen(facts: Facts, looked: Survey, terms: tuple[int, ...]) -> Seen:
+    """Sightings of plates that show all the terms."""
+    if terms in looked.memo:
+        known: Seen = looked.memo[terms]
+        return known
+    showing: dict[int, tuple[int, ...]] = {}
+    sighted: dict[int, tuple[int, ...]] = {}
+    for position, numbers in looked.showing.get(terms[0], {}).items():
+        all_shown = tuple(n for n in numbers if all(term in facts.shown[n] for term in terms))
+        if all_shown:
+            showing[position] = all_shown
+            surely = tuple(n for n in all_shown if all(facts.shown[n][term] for term in terms))
+            if surely:
+                sighted[position] = surely
+    order = list(sighted)
+    near = [later - earlier <= BACKING for earlier, later in pairwise(order)]
+    backed = frozenset(
+        position for i, position in enumerate(order) if (i > 0 and near[i - 1]) or (i < len(near) and near[i])
+    )
+    looked.memo[terms] = Seen(showing, sighted, backed)
+    return looked.memo[terms]  # type: ignore[no-any-return]
+
+
+def attested(looked: Survey, of: Seen) -> Attested | None:
+    """From the first to the last backed sighting, or of all sightings if none is backed; None if none."""
+    order = [position for position in of.sighted if position in of.backed] or list(of.sighted)
+    if not order:
+        return None
+    first, last = order[0], order[-1]
+    begins, ends = looked.middles[first], looked.middles[last]
+    inside = [position for position in of.sighted if begins <= looked.middles[position] <= ends]
+    documents = looked.within(begins, ends)
+    years = (ends - begins) / 2 / DAYS_PER_YEAR
+    before = looked.within(looked.middles[0], begins) - looked.within(begins, begins)
+    after = len(looked.middles) - before - documents
+    out = _documents_needed(len(inside), documents, before)
+    onward = _documents_needed(len(inside), documents, after)
+    return Attested(
+        first,
+        last,
+        begins,
+        ends,
+        len(inside),
+        documents,
+        tuple(position for position in of.sighted if not begins <= looked.middles[position] <= ends),
+        strauss_sadler(len(inside), years),
+        looked.middles[before - out] if out else None,
+        looked.middles[before + documents + onward - 1] if onward else None,
+    )
+
+
+def strauss_sadler(sightings: int, years: float) -> float:
+    """R·(0.05^(−1/(N−1)) − 1): the 95 % one-sided extension in years, were looking even through time.
+
+    D. Strauss and P. M. Sadler, Mathematical Geology 21 (1989) 411–427. With N < 2 it is 0 here: a single
+    sighting gives no scale, so nothing is granted.
+    """
+    if sightings < 2:
+        return 0.0
+    return float(years * (ALPHA ** (-1 / (sightings - 1)) - 1))
+
+
+def _documents_needed(sightings: int, within: int, beyond: int) -> int:
+    """How many documents beyond an end make absence unlikely, 0 where there are not so many."""
+    if beyond == 0 or not unlikely(absence_p(sightings, within, beyond)):
+        return 0
+    low, high = 1, beyond
+    while low < high:
+        middle = (low + high) // 2
+        if unlikely(absence_p(sightings, within, middle)):
+            high = middle
+        else:
+            low = middle + 1
+    return low
