@@ -65,19 +65,6 @@
     };
   }
 
-  /** A copy of a <template>, its slots filled: text for the slots by name, or a node, or a list of nodes. */
-  function fill(template, slots) {
-    const copy = template.content.firstElementChild.cloneNode(true);
-    for (const [name, value] of Object.entries(slots)) {
-      const slot = copy.matches(`[data-slot="${name}"]`) ? copy : copy.querySelector(`[data-slot="${name}"]`);
-      if (!slot) continue;
-      const children = [value].flat().filter((child) => child !== null && child !== undefined && child !== "");
-      slot.replaceChildren(...children);
-      slot.hidden = children.length === 0;
-    }
-    return copy;
-  }
-
   /** Offers a text as a file to keep. */
   function download(name, type, text) {
     const address = URL.createObjectURL(new Blob([text], { type }));
@@ -88,6 +75,6 @@
     setTimeout(() => URL.revokeObjectURL(address), 1000);
   }
 
-  Object.assign(InPeriod, { h, s, readAddress, writeAddress, goTo, announce, later, fill, download });
+  Object.assign(InPeriod, { h, s, readAddress, writeAddress, goTo, announce, later, download });
   if (typeof module !== "undefined") module.exports = InPeriod;
 })(typeof window !== "undefined" ? window : globalThis);

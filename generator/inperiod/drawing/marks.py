@@ -14,10 +14,10 @@ def number(value: float) -> str:
     return str(int(rounded)) if rounded == int(rounded) else repr(rounded)
 
 
-def tag(name: str, attributes: Mapping[str, str | float | None], *children: str | Markup) -> Markup:
+def tag(name: str, attributes: Mapping[str, object], *children: str | Markup) -> Markup:
     """An element. Attributes of None are left out; text children are escaped."""
     written = Markup("").join(
-        Markup(' {}="{}"').format(key, value if isinstance(value, str) else number(value))
+        Markup(' {}="{}"').format(key, number(value) if isinstance(value, int | float) else value)
         for key, value in attributes.items()
         if value is not None
     )

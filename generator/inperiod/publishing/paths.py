@@ -59,6 +59,11 @@ def board_path(board: str) -> str:
     return f"board/{_safe(board)}.html"
 
 
+def timeline_path(garment: str, facet: str) -> str:
+    """The page of the timeline of a facet on a garment."""
+    return f"timeline/{_safe(garment)}/{_safe(facet)}.html"
+
+
 def relative(target: str, page: str) -> str:
     """``target`` as seen from ``page``, both from the root of the site; a ``#fragment`` or ``?query`` is kept."""
     for mark in ("?", "#"):

@@ -1,0 +1,178 @@
+"""The three pages one asks of: home with its question, the plates, the timelines.
+
+Each is whole without scripts: the home page carries a worked answer, the page of plates a list by year,
+every timeline its drawing and its table. The browser's side says the same things in the same words.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Mapping
+from typing import Any
+
+from inperiod.drawing.timeline_chart import weaves
+from inperiod.evidence import Facts, Question
+from inperiod.publishing import paths
+from inperiod.publishing.page import Link, Page
+from inperiod.publishing.view_answer import Asked, address, answer_view, ask_window
+from inperiod.publishing.view_plates import plates_view
+from inperiod.publishing.view_timeline import Shown, shown_timelines, timeline_view
+from inperiod.publishing.wording import place_name
+from inperiod.publishing.words import KINDS
+from inperiod.records.model import Catalogue
+
+WEARERS: Mapping[str, str] = {
+    "woman": "a woman",
+    "man": "a man",
+    "girl": "a girl",
+    "boy": "a boy",
+    "infant": "an infant",
+}
+
+
+def browser_pages(catalogue: Catalogue, facts: Facts) -> list[Page]:
+    """Home, plates, the entrance to the timelines, and every timeline worth showing."""
+    shown = shown_timelines(facts)
+    best = max(shown, key=lambda each: (each.weight, each.garment, each.facet), default=None)
+    pages = [
+        Page(
+            paths.HOME,
+            "home.html",
+            catalogue.settings.title,
+            lambda: home_view(catalogue, facts),
+            section=paths.HOME,
+            description="Is this feature right for that year, and which dated plate says so?",
+        ),
+        Page(
+            paths.PLATES,
+            "plates.html",
+            "Plates",
+            lambda: plates_view(catalogue, facts),
+            section=paths.PLATES,
+            description="Every plate, by date, garment, feature, place and kind of source.",
+        ),
+        _timeline_page(catalogue, facts, shown, best, paths.TIMELINE),
+    ]
+    return pages + [_timeline_page(catalogue, facts, shown, each, each.path) for each in shown]
+
+
+def _timeline_page(
+    catalogue: Catalogue, facts: Facts, shown: list[Shown], one: Shown | None, path: str
+) -> Page:
+    entrance = path == paths.TIMELINE
+    named = f"{one.facet_label}: {one.garment_label}" if one and not entrance else "Timeline"
+    return Page(
+        path,
+        "timeline.html",
+        named,
+        lambda: {
+            **timeline_view(catalogue, facts, shown, one, path),
+            "places": places_of(catalogue),
+            "kinds": kinds_of(facts),
+            "entrance": entrance,
+        },
+        section=paths.TIMELINE,
+        description="Which styles were shown in which decade, and on how much that rests.",
+        trail=() if entrance else (Link("Timeline", paths.TIMELINE),),
+    )
+
+
+def home_view(catalogue: Catalogue, facts: Facts) -> Mapping[str, Any]:
+    """What the home page shows: the choices of the form and one whole answer."""
+    asked = example(catalogue, facts)
+    return {
+        "garments": garments_of(catalogue, facts),
+        "places": places_of(catalogue),
+        "kinds": kinds_of(facts),
+        "wearers": wearers_of(facts),
+        "question": asked,
+        "reading": asked.reading,
+        "address": address(asked.pairs),
+        "answer": answer_view(catalogue, facts, asked),
+        "weaves": weaves(),
+    }
+
+
+def example(catalogue: Catalogue, facts: Facts) -> Asked:
+    """The question the page opens with: ``publishing.example`` of the settings where it can be asked, or
+    the garment with most plates, in the year most of them lie in, with the commonest terms of two facets."""
+    given = catalogue.settings.publishing.get("example")
+    if isinstance(given, Mapping):
+        garment, when = str(given.get("garment", "")), str(given.get("when", ""))
+        features = tuple(str(each) for each in given.get("features", ()))
+        known = any(each.id == garment for each in facts.garments)
+        window = ask_window(catalogue, when)
+        if known and window and all(feature in facts.term_index for feature in features):
+            return Asked(Question(garment, features, window.window), when, window.reading)
+    return _commonest(catalogue, facts)
+
+
+def _commonest(catalogue: Catalogue, facts: Facts) -> Asked:
+    garments = Counter(plate.garment for _, plate in facts.plates)
+    garment = garments.most_common(1)[0][0] if garments else 0
+    when = Counter[int]()
+    terms = Counter[int]()
+    for document, plate in facts.plates:
+        days = facts.documents[document].days
+        if plate.garment == garment:
+            terms.update(term for term, _ in plate.shown)
+            if days and days[0] is not None:
+                when[int(days[0] // 365.2425) + 1] += 1
+    year = str(when.most_common(1)[0][0]) if when else str(catalogue.settings.decades[0])
+    keys: list[str] = []
+    facets: set[int] = set()
+    for term, _ in terms.most_common():
+        if facts.terms[term].facet not in facets and len(keys) < 2:
+            facets.add(facts.terms[term].facet)
+            keys.append(facts.term_keys[term])
+    window = ask_window(catalogue, year)
+    assert window is not None
+    name = facts.garments[garment].id if facts.garments else ""
+    return Asked(Question(name, tuple(keys), window.window), year, window.reading)
+
+
+def garments_of(catalogue: Catalogue, facts: Facts) -> list[dict[str, str]]:
+    """Garment types in the vocabulary's order, narrower ones set in under broader ones."""
+    broader = {each.id: each.broader for each in facts.garments}
+
+    def depth(garment: str) -> int:
+        at, steps = broader.get(garment), 0
+        while at is not None and steps < 6:
+            at, steps = facts.garments[at].broader, steps + 1
+        return steps
+
+    return [
+        {"id": each.id, "label": each.label, "indent": " " * 3 * depth(each.id)} for each in facts.garments
+    ]
+
+
+def places_of(catalogue: Catalogue) -> list[dict[str, str]]:
+    """Every place a source names, under the key the evidence knows it by."""
+    found: dict[str, str] = {}
+    for source in catalogue.sources.values():
+        for part in (source.market or source.publisher.place or "").split(","):
+            if part.strip():
+                found.setdefault(part.strip().casefold(), place_name(part.strip()))
+    return sorted(({"id": key, "label": label} for key, label in found.items()), key=_label)
+
+
+def kinds_of(facts: Facts) -> list[dict[str, str]]:
+    """The kinds of source the facts hold."""
+    held = {document.kind for document in facts.documents}
+    return [
+        {"id": kind, "label": KINDS[kind][1] if kind in KINDS else kind} for kind in _ordered(held, KINDS)
+    ]
+
+
+def wearers_of(facts: Facts) -> list[dict[str, str]]:
+    """Whom the plates' garments are for."""
+    held = {plate.who for _, plate in facts.plates}
+    return [{"id": who, "label": label} for who, label in WEARERS.items() if who in held]
+
+
+def _ordered(held: set[str], order: Mapping[str, Any]) -> list[str]:
+    return [each for each in order if each in held] + sorted(held - set(order))
+
+
+def _label(choice: Mapping[str, str]) -> str:
+    return choice["label"].casefold()
