@@ -41,7 +41,9 @@ def find_feature(vocabulary: Vocabulary, text: str, garment: str | None = None) 
     if slash and facet:
         inside = [each for each in terms if each.facet == facet.id]
         return _only(text, "feature", _named(word, inside), inside, facet.id).key
-    found = _named(word if slash else text, terms)
+    if slash:
+        raise NotFound(_no_facet(vocabulary, facet_text, _named(word, terms)))
+    found = _named(text, terms)
     if garment and len(found) > 1:
         found = [each for each in found if vocabulary.applies(each, garment)] or found
     return _only(text, "feature", found, terms).key
@@ -58,6 +60,14 @@ def find_facet(vocabulary: Vocabulary, text: str) -> str:
         f"No facet is called “{text}”. "
         + (f"Did you mean {near}?" if near else f"There are: {', '.join(names)}.")
     )
+
+
+def _no_facet(vocabulary: Vocabulary, text: str, same_word: list[Term]) -> str:
+    """That no facet is called so, with the term that may have been meant."""
+    near = nearest(plain(text), [plain(each) for each in vocabulary.facets])
+    meant = next((each.key for each in same_word if plain(each.facet) == near), None)
+    meant = meant or (same_word[0].key if len(same_word) == 1 else near)
+    return f"No facet is called “{text}”." + (f" Did you mean {meant}?" if meant else "")
 
 
 def _is_facet(identity: str, label: str, text: str) -> bool:
@@ -88,6 +98,5 @@ def _only(text: str, what: str, found: list[Term], all_terms: Iterable[Term], fa
         where = f"in {facet}" if facet else "in the vocabulary"
         raise NotFound(f"No {what} {where} is called “{text}”.")
     meant = names[near]
-    raise NotFound(
-        f"No {what} is called “{text}”. Did you mean {meant.key if what == 'feature' else meant.id} ({meant.label})?"
-    )
+    identity = meant.key if what == "feature" else meant.id
+    raise NotFound(f"No {what} is called “{text}”. Did you mean {identity} ({meant.label})?")

@@ -1,0 +1,222 @@
+"""The commands that answer: when, fit, timeline, check, cite."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from collections.abc import Iterator
+from typing import Any
+
+from inperiod import cli_words as words
+from inperiod.cli_reply import CannotDo, Reply, counted, find_folder, read_folder
+from inperiod.dating import Span, when_json, widened
+from inperiod.records.finding import NotFound, find_facet, find_feature, find_garment
+from inperiod.records.model import Catalogue, Settings, Vocabulary
+from inperiod.records.problems import Problem, nearest
+
+
+def when(arguments: argparse.Namespace) -> Reply:
+    """``inperiod when``: 1 where a single phrase cannot be read; with ``--lines`` each line says so."""
+    circa = Settings().circa_years if arguments.circa_years is None else arguments.circa_years
+    if not 0 <= circa <= 50:
+        raise CannotDo("--circa-years is a number of years from 0 to 50.")
+    if (arguments.phrase is None) == (arguments.lines is None):
+        raise CannotDo(
+            'give one PHRASE in quotation marks, or --lines FILE. For example: inperiod when "ca. 1885–90"'
+        )
+    if arguments.lines is not None:
+        return Reply(documents=(when_json(each, circa) for each in _lines(arguments.lines)))
+    data = when_json(arguments.phrase, circa)
+    if "error" in data:
+        return Reply(words=f"“{arguments.phrase}” cannot be read: {data['error']}", data=data, status=1)
+    return Reply(words=words.when(data), data=data)
+
+
+def _lines(name: str) -> Iterator[str]:
+    try:
+        if name == "-":
+            stream = open(sys.stdin.fileno(), encoding="utf-8-sig", errors="replace", closefd=False)  # noqa: SIM115
+        else:
+            stream = open(name, encoding="utf-8-sig", errors="replace")  # noqa: SIM115
+    except OSError as error:
+        raise CannotDo(f"{name} cannot be read: {error.strerror}.") from None
+    with stream:
+        for line in stream:
+            yield line.rstrip("\r\n")
+
+
+def fit(arguments: argparse.Namespace) -> Reply:
+    """``inperiod fit``."""
+    from inperiod.evidence import (
+        Question,
+        Window,
+        answer,
+        as_json,
+        gather_facts,
+        sensitivity,
+        usual_in_window,
+    )
+
+    if not 0 <= arguments.worn_for <= 200:
+        raise CannotDo("--worn-for is a number of years from 0 to 200.")
+    reading = read_folder(arguments.folder)
+    catalogue = reading.catalogue
+    asked, span = _asked(arguments.when, catalogue.settings)
+    with_names = _names(catalogue.vocabulary, arguments)
+    question = Question(
+        garment=with_names.garment,
+        features=with_names.features,
+        window=Window(span.earliest, span.latest),
+        worn_for=arguments.worn_for,
+        **_limits(arguments, catalogue),
+    )
+    facts = gather_facts(catalogue)
+    given = answer(facts, question)
+    changes = sensitivity(facts, question)
+    data = as_json(given, asked)
+    for finding in data["features"]:
+        facet = finding["term"].partition("/")[0]
+        finding["usual"] = [as_json(each) for each in usual_in_window(facts, question, facet)]
+    data["sensitivity"] = [as_json(each) for each in changes]
+    notes = (*_notes(reading.problems, arguments.folder), *_unknown_place(arguments.place, catalogue))
+    return Reply(words=words.fit(catalogue, data), data=data, notes=notes)
+
+
+def timeline(arguments: argparse.Namespace) -> Reply:
+    """``inperiod timeline``."""
+    from inperiod.evidence import as_json, gather_facts
+    from inperiod.evidence import timeline as weigh
+
+    reading = read_folder(arguments.folder)
+    catalogue = reading.catalogue
+    try:
+        garment = find_garment(catalogue.vocabulary, arguments.garment)
+        facet = find_facet(catalogue.vocabulary, arguments.facet)
+    except NotFound as error:
+        raise CannotDo(str(error)) from None
+    limits = _limits(arguments, catalogue)
+    facts = gather_facts(catalogue)
+    data = as_json(weigh(facts, garment, facet, **limits))
+    data.update(limits)
+    data["left_out"] = _left_out(facts, garment, facet, limits)
+    notes = (*_notes(reading.problems, arguments.folder), *_unknown_place(arguments.place, catalogue))
+    return Reply(words=words.timeline(catalogue, data), data=data, notes=notes)
+
+
+def check(arguments: argparse.Namespace) -> Reply:
+    """``inperiod check``."""
+    folder = find_folder(arguments.folder)
+    reading = read_folder(arguments.folder)
+    catalogue, problems = reading.catalogue, reading.problems
+    data = {
+        "sources": len(catalogue.sources),
+        "plates": len(catalogue.plates),
+        "problems": [
+            {
+                "file": each.file,
+                "line": each.line,
+                "column": each.column,
+                "severity": each.severity,
+                "message": each.message,
+                "hint": each.hint,
+            }
+            for each in problems
+        ],
+    }
+    return Reply(words=words.check(folder, data), data=data, status=1 if reading.errors else 0)
+
+
+def cite(arguments: argparse.Namespace) -> Reply:
+    """``inperiod cite``."""
+    from inperiod import citing
+
+    reading = read_folder(arguments.folder)
+    catalogue = reading.catalogue
+    if arguments.plate not in catalogue.plates:
+        near = nearest(arguments.plate, catalogue.plates)
+        raise CannotDo(f"there is no plate {arguments.plate}." + (f" Did you mean {near}?" if near else ""))
+    style = arguments.style or citing.DEFAULT_STYLE
+    if style not in citing.STYLES:
+        raise CannotDo(f"there is no citation style {style}. There are: {', '.join(citing.STYLES)}.")
+    if arguments.format in ("text", "html"):
+        text = citing.cite(catalogue, arguments.plate, style, arguments.format)
+    else:
+        text = citing.export(catalogue, [arguments.plate], arguments.format)
+    return Reply(words=text.rstrip("\n"), notes=_notes(reading.problems, arguments.folder))
+
+
+def _asked(text: str, settings: Settings) -> tuple[dict[str, Any], Span]:
+    """The date asked about, as ``when`` gives it, and the days it covers, circa allowed for."""
+    from inperiod.dating import Unreadable, read_phrase
+
+    data = when_json(text, settings.circa_years, settings.seasons)
+    try:
+        span = read_phrase(text, settings.seasons).span
+    except Unreadable as error:
+        raise CannotDo(f"the date “{text}” cannot be read: {error}") from None
+    return data, widened(span, settings.circa_years)
+
+
+def _names(vocabulary: Vocabulary, arguments: argparse.Namespace) -> argparse.Namespace:
+    """The garment and the features asked about, as the vocabulary names them."""
+    try:
+        garment = find_garment(vocabulary, arguments.garment)
+        features = tuple(find_feature(vocabulary, each, garment) for each in arguments.feature)
+    except NotFound as error:
+        raise CannotDo(str(error)) from None
+    return argparse.Namespace(garment=garment, features=features)
+
+
+def _limits(arguments: argparse.Namespace, catalogue: Catalogue) -> dict[str, Any]:
+    kinds = _kinds()
+    if arguments.kind is not None and arguments.kind not in kinds:
+        near = nearest(arguments.kind, kinds)
+        hint = f"Did you mean {near}?" if near else f"There are: {', '.join(kinds)}."
+        raise CannotDo(f"no source is of the kind {arguments.kind}. {hint}")
+    return {
+        "place": arguments.place,
+        "wearer": arguments.wearer,
+        "kind": arguments.kind,
+        "grades": arguments.grades or catalogue.settings.grades,
+    }
+
+
+def _kinds() -> tuple[str, ...]:
+    from inperiod.records.shaping import shape_of
+
+    return shape_of("source").fields["kind"].words
+
+
+def _left_out(facts: Any, garment: str, facet: str, limits: dict[str, Any]) -> list[dict[str, Any]]:
+    """Plates that record the facet and are not counted in the timeline, by the reason."""
+    from inperiod.evidence import Question, Window
+    from inperiod.evidence.questions import limits_of
+    from inperiod.evidence.surveys import survey
+
+    question = Question(garment, (), Window(None, None), **limits)
+    looked = survey(facts, limits_of(facts, question, (tuple(facts.facets).index(facet),)))
+    return [{"reason": reason, "recording": len(plates)} for reason, plates in looked.left_out.items()]
+
+
+def _notes(problems: tuple[Problem, ...], folder: str | None) -> tuple[str, ...]:
+    """That the answer rests on records some of which could not be read whole."""
+    errors = sum(each.severity == "error" for each in problems)
+    if not errors:
+        return ()
+    command = f"inperiod check {folder}" if folder else "inperiod check"
+    said = f"{counted(errors, 'error')} in the records; the answer rests on what could be read"
+    return (f"Note: {said}. See: {command}",)
+
+
+def _unknown_place(place: str | None, catalogue: Catalogue) -> tuple[str, ...]:
+    if place is None:
+        return ()
+    known: dict[str, str] = {}
+    for source in catalogue.sources.values():
+        for part in (source.market or source.publisher.place or "").split(","):
+            known.setdefault(part.strip().casefold(), part.strip())
+    if place.strip().casefold() in known:
+        return ()
+    near = nearest(place.strip().casefold(), known)
+    hint = f" Did you mean {known[near]}?" if near else ""
+    return (f"Note: no source here is from {place}.{hint}",)
