@@ -31,7 +31,7 @@ class Page:
     ``path`` is relative to the root of the site, with ``/`` between its parts and an explicit
     ``.html``. ``section`` is the path of the entry of the main navigation it belongs to.
     ``trail`` leads from the home page to the page above this one. ``listed`` false keeps the page out
-    of the site map.
+    of the site map; ``picture`` is the path of its picture for share cards.
     """
 
     path: str
@@ -44,3 +44,4 @@ class Page:
     previous: Link | None = None
     following: Link | None = None
     listed: bool = True
+    picture: str | None = None

@@ -1,0 +1,102 @@
+"""From a catalogue to a site on the disk."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+
+from inperiod.evidence import gather_facts
+from inperiod.kept import kept
+from inperiod.publishing import feeds
+from inperiod.publishing.browser_data import browser_files
+from inperiod.publishing.lookup import Lookup
+from inperiod.publishing.pictures import picture_of
+from inperiod.publishing.plan import plan_pages
+from inperiod.publishing.published import published
+from inperiod.publishing.render import environment, layers, render, site_view
+from inperiod.publishing.styles import stylesheet
+from inperiod.publishing.write import WillNotWrite, duplicates, refuse_foreign, replace_site
+from inperiod.records.model import Catalogue
+
+Progress = Callable[[int, int], None]
+
+
+@dataclass(frozen=True, slots=True)
+class BuildReport:
+    """What a build wrote. ``first`` is the page to open; ``size`` is in bytes."""
+
+    target: Path
+    first: Path
+    pages: int
+    plates: int
+    sources: int
+    files: int
+    size: int
+
+
+def build(catalogue: Catalogue, target: Path, progress: Progress | None = None) -> BuildReport:
+    """Build the whole site into ``target`` and swap it in at the end.
+
+    Deterministic: the same records give the same bytes. ``progress`` is told how many pages are done, of how many.
+    Raises ``WillNotWrite`` where the target holds what is not ours, and whatever a template of the user's own
+    raises; the last good site stays in either case.
+    """
+    target = Path(target)
+    refuse_foreign(target, catalogue.folder)
+    shown = published(catalogue)
+    facts = gather_facts(shown)
+    pages = plan_pages(shown, facts)
+    env = environment(shown)
+    texts: dict[str, str] = {}
+    for done, page in enumerate(pages, start=1):
+        if page.path in texts:
+            raise WillNotWrite(f"two pages would have the address {page.path}: rename one of the records")
+        texts[page.path] = render(env, page)
+        if progress:
+            progress(done, len(pages))
+    texts |= browser_files(shown, facts)
+    texts["assets/style.css"] = stylesheet(layers(shown, "assets/css"))
+    base = site_view(shown)["base_address"]
+    if base:
+        texts["sitemap.xml"] = feeds.site_map(base, pages)
+        texts["feed.xml"] = feeds.feed(base, Lookup(shown))
+    copies = _copies(shown)
+    twice = duplicates([*texts, *copies])
+    if twice:
+        raise WillNotWrite(f"{twice[0]} differs from another address only in large and small letters")
+    size = replace_site(target, texts, copies)
+    return BuildReport(
+        target=target,
+        first=target / "index.html",
+        pages=len(pages),
+        plates=len(shown.plates),
+        sources=len(shown.sources),
+        files=len(texts) + len(copies),
+        size=size,
+    )
+
+
+def _copies(catalogue: Catalogue) -> dict[str, Path]:
+    """Scripts and other assets, pictures that plates point at, and the user's own files in ``site/static``."""
+    copies: dict[str, Path] = {}
+    for folder in layers(catalogue, "assets"):
+        if folder.is_dir():
+            for file in sorted(folder.iterdir()):
+                if file.is_file() and not file.name.startswith("."):
+                    copies[f"assets/{file.name}"] = file
+    for plate in catalogue.plates.values():
+        picture = picture_of(catalogue, plate)
+        if picture:
+            copies[picture.path] = picture.file
+    own = catalogue.folder / "site" / "static"
+    if own.is_dir():
+        for file in sorted(own.rglob("*")):
+            if file.is_file() and not file.name.startswith("."):
+                copies[file.relative_to(own).as_posix()] = file
+    return copies
+
+
+def watched_folders(catalogue_folder: Path) -> list[Path]:
+    """What a served site is built from."""
+    return [catalogue_folder, kept("site")]

@@ -1,0 +1,59 @@
+"""Site map and feed of new plates, made only where the site has an address of its own."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from xml.sax.saxutils import escape, quoteattr
+
+from inperiod.publishing import paths, words
+from inperiod.publishing.lookup import Lookup
+from inperiod.publishing.page import Page
+
+NEWEST = 30
+_DAY = re.compile(r"\d{4}-\d{2}-\d{2}\Z")
+
+
+def site_map(base: str, pages: Iterable[Page]) -> str:
+    """Every listed page by its full address (sitemaps.org protocol 0.9)."""
+    rows = "".join(f"<url><loc>{escape(base + page.path)}</loc></url>\n" for page in pages if page.listed)
+    head = '<?xml version="1.0" encoding="UTF-8"?>\n<urlset xmlns="http://www.sitemaps.org/schemas/sitemap/0.9">\n'
+    return f"{head}{rows}</urlset>\n"
+
+
+def feed(base: str, look: Lookup) -> str:
+    """The plates recorded last as an Atom feed (RFC 4287). Plates without a full day of recording are left out."""
+    dated = [
+        (plate.recorded.on, plate.key)
+        for plate in look.ordered
+        if plate.recorded and plate.recorded.on and _DAY.match(plate.recorded.on)
+    ]
+    dated += [
+        (examined.on, plate.key)
+        for plate in look.ordered
+        if not (plate.recorded and plate.recorded.on)
+        and (examined := look.source_of(plate).examined)
+        and examined.on
+        and _DAY.match(examined.on)
+    ]
+    newest = sorted(dated, key=lambda item: (item[0], item[1]), reverse=True)[:NEWEST]
+    settings = look.catalogue.settings
+    updated = f"{newest[0][0]}T00:00:00Z" if newest else "1970-01-01T00:00:00Z"
+    author = ", ".join(settings.editors) or settings.title
+    entries = []
+    for day, key in newest:
+        plate = look.catalogue.plates[key]
+        address = base + paths.plate_path(key)
+        said = f"{look.source_of(plate).title}, {words.when(look.catalogue.dated(plate))}"
+        entries.append(
+            f"<entry><title>{escape(look.plate_title(plate))}</title><id>{escape(address)}</id>"
+            f"<link href={quoteattr(address)}/><updated>{day}T00:00:00Z</updated>"
+            f"<summary>{escape(said)}</summary></entry>\n"
+        )
+    return (
+        '<?xml version="1.0" encoding="UTF-8"?>\n<feed xmlns="http://www.w3.org/2005/Atom">\n'
+        f"<title>{escape(settings.title)}: new plates</title><id>{escape(base)}</id>"
+        f"<link href={quoteattr(base)}/><link rel=\"self\" href={quoteattr(base + 'feed.xml')}/>"
+        f"<updated>{updated}</updated><author><name>{escape(author)}</name></author>\n"
+        f"{''.join(entries)}</feed>\n"
+    )

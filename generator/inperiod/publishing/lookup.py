@@ -1,0 +1,190 @@
+"""What many pages ask of a catalogue, worked out once."""
+
+from __future__ import annotations
+
+from collections import Counter, defaultdict
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from functools import cached_property
+
+from inperiod.dating import decimal_year
+from inperiod.publishing import paths, words
+from inperiod.publishing.page import Link
+from inperiod.records.model import Catalogue, Facet, Plate, Source, Term
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A plate as one line of a list."""
+
+    label: str
+    path: str
+    source: str
+    place: str
+    when: str
+    grade: str | None
+    note: str | None = None
+
+
+@dataclass(frozen=True)
+class Lookup:
+    """A catalogue with the indexes its pages need."""
+
+    catalogue: Catalogue
+
+    @cached_property
+    def ordered(self) -> tuple[Plate, ...]:
+        """Every plate in order of date, undated ones last."""
+        return tuple(sorted(self.catalogue.plates.values(), key=self._order))
+
+    def _order(self, plate: Plate) -> tuple[float, str]:
+        middle = self.middle(plate)
+        return (float("inf") if middle is None else middle, plate.key)
+
+    @cached_property
+    def middles(self) -> Mapping[str, float | None]:
+        """The middle of each plate's span in decimal years; the closed end where the other is open."""
+        return {key: self._middle(plate) for key, plate in self.catalogue.plates.items()}
+
+    def _middle(self, plate: Plate) -> float | None:
+        dated = self.catalogue.dated(plate)
+        if dated is None:
+            return None
+        ends = [decimal_year(day) for day in (dated.span.earliest, dated.span.latest) if day is not None]
+        return sum(ends) / len(ends) if ends else None
+
+    def middle(self, plate: Plate) -> float | None:
+        return self.middles[plate.key]
+
+    @cached_property
+    def shown(self) -> Mapping[str, frozenset[str]]:
+        """The terms each plate shows, broader ones not added."""
+        return {
+            key: frozenset(
+                feature.term for feature in plate.features if feature.state == "shown" and feature.term
+            )
+            for key, plate in self.catalogue.plates.items()
+        }
+
+    @cached_property
+    def showing(self) -> Mapping[str, tuple[Plate, ...]]:
+        """By term key: the plates that show it or a narrower term of its facet, in order of date."""
+        found: dict[str, list[Plate]] = defaultdict(list)
+        for plate in self.ordered:
+            wide: set[str] = set()
+            for term in self.shown[plate.key]:
+                wide.update(self._with_broader(term))
+            for term in sorted(wide):
+                found[term].append(plate)
+        return {term: tuple(plates) for term, plates in found.items()}
+
+    def _with_broader(self, key: str) -> list[str]:
+        chain: list[str] = []
+        at: str | None = key
+        while at and at not in chain:
+            chain.append(at)
+            term = self.catalogue.vocabulary.terms.get(at)
+            at = f"{term.facet}/{term.broader}" if term and term.broader else None
+        return chain
+
+    @cached_property
+    def of_garment(self) -> Mapping[str, tuple[Plate, ...]]:
+        """By garment id: its plates and those of narrower types, in order of date."""
+        found: dict[str, list[Plate]] = defaultdict(list)
+        for plate in self.ordered:
+            for garment in self.catalogue.vocabulary.broader_garments(plate.garment):
+                found[garment].append(plate)
+        return {garment: tuple(plates) for garment, plates in found.items()}
+
+    @cached_property
+    def outfits(self) -> Mapping[tuple[str, str], tuple[Plate, ...]]:
+        """By source and outfit id: the plates of one figure."""
+        found: dict[tuple[str, str], list[Plate]] = defaultdict(list)
+        for plate in self.catalogue.plates.values():
+            if plate.outfit:
+                found[plate.source, plate.outfit].append(plate)
+        return {key: tuple(plates) for key, plates in found.items()}
+
+    @cached_property
+    def sources(self) -> tuple[Source, ...]:
+        """Every source in order of date, undated ones last, then of title."""
+
+        def order(source: Source) -> tuple[float, str, str]:
+            ends = [source.date.span.earliest, source.date.span.latest] if source.date else []
+            known = [day for day in ends if day is not None]
+            return (sum(known) / len(known) if known else float("inf"), source.title, source.id)
+
+        return tuple(sorted(self.catalogue.sources.values(), key=order))
+
+    @cached_property
+    def cuts(self) -> Mapping[str, tuple[Plate, ...]]:
+        """By plate key: the other plates printed from the same cut."""
+        groups: dict[str, set[str]] = {}
+        for plate in self.catalogue.plates.values():
+            if plate.same_cut_as in self.catalogue.plates:
+                group = groups.get(plate.key, {plate.key}) | groups.get(plate.same_cut_as, {plate.same_cut_as})
+                for key in group:
+                    groups[key] = group
+        return {
+            key: tuple(self.catalogue.plates[other] for other in sorted(group) if other != key)
+            for key, group in groups.items()
+        }
+
+    # Names and links.
+
+    def garment(self, garment: str) -> str:
+        """What a garment type is called; its id with spaces where the vocabulary lacks it."""
+        term = self.catalogue.vocabulary.garments.get(garment)
+        return term.label if term else garment.replace("-", " ")
+
+    def term(self, key: str) -> Term | None:
+        return self.catalogue.vocabulary.terms.get(key)
+
+    def term_label(self, key: str) -> str:
+        term = self.term(key)
+        return term.label if term else key.partition("/")[2].replace("-", " ")
+
+    def term_link(self, key: str, note: str | None = None) -> Link:
+        """To the page of a term; a term the vocabulary lacks leads to its facet list."""
+        path = paths.term_path(key) if self.term(key) else paths.TERMS
+        return Link(self.term_label(key), path, note)
+
+    def garment_link(self, garment: str, note: str | None = None) -> Link:
+        known = garment in self.catalogue.vocabulary.garments
+        return Link(self.garment(garment), paths.garment_path(garment) if known else paths.TERMS, note)
+
+    def facet(self, facet: str) -> Facet | None:
+        return self.catalogue.vocabulary.facets.get(facet)
+
+    def plate_title(self, plate: Plate) -> str:
+        """``Day dress, p. 14, fig. 3``."""
+        where = words.short_place(plate.locator) or plate.id
+        return f"{words.sentence(self.garment(plate.garment))}, {where}"
+
+    def source_of(self, plate: Plate) -> Source:
+        return self.catalogue.sources[plate.source]
+
+    def line(self, plate: Plate, note: str | None = None, source: bool = True) -> Line:
+        """A plate as a line of a list; ``source`` false where the list is of one source."""
+        from_source = self.source_of(plate)
+        return Line(
+            label=words.sentence(self.garment(plate.garment)),
+            path=paths.plate_path(plate.key),
+            source=from_source.title if source else "",
+            place=words.short_place(plate.locator),
+            when=words.when(self.catalogue.dated(plate)),
+            grade=from_source.grade,
+            note=note,
+        )
+
+    def lines(self, plates: Iterable[Plate]) -> tuple[Line, ...]:
+        return tuple(self.line(plate) for plate in plates)
+
+    def together(self, key: str, most: int = 12) -> tuple[tuple[Link, int], ...]:
+        """The terms of other facets most often on the same plates, with how many of them; at least two."""
+        facet = key.partition("/")[0]
+        count: Counter[str] = Counter()
+        for plate in self.showing.get(key, ()):
+            count.update(term for term in self.shown[plate.key] if term.partition("/")[0] != facet)
+        best = sorted(count.items(), key=lambda item: (-item[1], item[0]))
+        return tuple((self.term_link(term), number) for term, number in best[:most] if number >= 2)

@@ -1,0 +1,219 @@
+"""Which pages a site has, and in which order they follow one another."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import partial
+from typing import TypeVar
+
+from inperiod.evidence.facts import Facts
+from inperiod.publishing import paths, words
+from inperiod.publishing.browser_pages import browser_pages
+from inperiod.publishing.lookup import Lookup
+from inperiod.publishing.nearness import Neighbours
+from inperiod.publishing.page import Link, Page
+from inperiod.publishing.pictures import picture_of
+from inperiod.publishing.render import layers, read_layered
+from inperiod.publishing.view_board import board_view, boards_view
+from inperiod.publishing.view_method import method_view
+from inperiod.publishing.view_plate import plate_view
+from inperiod.publishing.view_source import source_view, sources_view
+from inperiod.publishing.view_term import facet_view, garment_view, term_view, terms_view
+from inperiod.records.model import Catalogue, Plate, Source
+
+TERMS = Link("Terms", paths.TERMS)
+SOURCES = Link("Sources", paths.SOURCES)
+BOARDS = Link("Boards", paths.BOARDS)
+
+Thing = TypeVar("Thing")
+
+
+def plan_pages(catalogue: Catalogue, facts: Facts) -> list[Page]:
+    """Every page of the site. ``catalogue`` is what may be published, ``facts`` its own facts."""
+    look = Lookup(catalogue)
+    return [
+        *browser_pages(catalogue, facts),
+        *_lists(look, facts),
+        *_prose(catalogue),
+        *_plates(look),
+        *_sources(look),
+        *_vocabulary(look, facts),
+        *_boards(look, facts),
+    ]
+
+
+def _neighbours(entries: Sequence[Thing]) -> list[tuple[Thing | None, Thing, Thing | None]]:
+    """Each entry with the one before it and the one after."""
+    padded: list[Thing | None] = [None, *entries, None]
+    return [(padded[at], entry, padded[at + 2]) for at, entry in enumerate(entries)]
+
+
+def _lists(look: Lookup, facts: Facts) -> list[Page]:
+    title = look.catalogue.settings.title
+    return [
+        Page(
+            paths.TERMS,
+            "terms.html",
+            "Terms",
+            partial(terms_view, look),
+            paths.TERMS,
+            f"Every term of dress that {title} records, by what it belongs to.",
+        ),
+        Page(
+            paths.SOURCES,
+            "sources.html",
+            "Sources",
+            partial(sources_view, look),
+            paths.SOURCES,
+            f"The dated sources of {title}, in order of date.",
+        ),
+        Page(
+            paths.BOARDS,
+            "boards.html",
+            "Boards",
+            partial(boards_view, look, facts),
+            paths.BOARDS,
+            "Planned garments, each with the plates gathered for it and what the evidence says.",
+        ),
+        Page(
+            paths.METHOD,
+            "method.html",
+            "Method",
+            partial(method_view, look.catalogue),
+            paths.METHOD,
+            "How dates are weighed and what each verdict means.",
+        ),
+    ]
+
+
+def _prose(catalogue: Catalogue) -> list[Page]:
+    """Pages written in Markdown; a user's folder may hold its own text for any of them."""
+    folders = layers(catalogue, "pages")
+    wanted = (
+        (paths.ABOUT, "about.html", "About", "about.md", "What this catalogue is and how to cite it.", True),
+        (paths.CAUTIONS, "prose.html", "Cautions", "cautions.md", "What to be careful of when making or wearing.", True),
+        (paths.NOT_FOUND, "prose.html", "No such page", "404.md", "", False),
+    )
+    return [
+        Page(
+            path,
+            template,
+            title,
+            partial(dict, text=read_layered(folders, file) or "", licence=words.rights(catalogue.settings.licence)),
+            path,
+            description,
+            listed=listed,
+        )
+        for path, template, title, file, description, listed in wanted
+    ]
+
+
+def _plates(look: Lookup) -> list[Page]:
+    near = Neighbours(look)
+    pages = []
+    for source in look.sources:
+        trail = (SOURCES, Link(source.title, paths.source_path(source.id)))
+        for before, plate, after in _neighbours(source.plates):
+            shown = picture_of(look.catalogue, plate)
+            pages.append(
+                Page(
+                    paths.plate_path(plate.key),
+                    "plate.html",
+                    look.plate_title(plate),
+                    partial(plate_view, look, near, plate),
+                    paths.PLATES,
+                    _plate_description(look, plate),
+                    trail,
+                    _plate_link(look, before),
+                    _plate_link(look, after),
+                    picture=shown.path if shown else None,
+                )
+            )
+    return pages
+
+
+def _plate_link(look: Lookup, plate: Plate | None) -> Link | None:
+    return Link(look.plate_title(plate), paths.plate_path(plate.key)) if plate else None
+
+
+def _plate_description(look: Lookup, plate: Plate) -> str:
+    terms = ", ".join(look.term_label(term) for term in sorted(look.shown[plate.key])[:6])
+    dated = words.when(look.catalogue.dated(plate))
+    said = f"{words.sentence(look.garment(plate.garment))}, {dated}, in {look.source_of(plate).title}"
+    return f"{said}: {terms}." if terms else f"{said}."
+
+
+def _sources(look: Lookup) -> list[Page]:
+    def link(source: Source | None) -> Link | None:
+        return Link(source.title, paths.source_path(source.id)) if source else None
+
+    return [
+        Page(
+            paths.source_path(source.id),
+            "source.html",
+            source.title,
+            partial(source_view, look, source),
+            paths.SOURCES,
+            f"{words.sentence(words.kind(source))}, {words.when(source.date)}, with "
+            f"{words.counted(len(source.plates), 'plate')} recorded.",
+            (SOURCES,),
+            link(before),
+            link(after),
+        )
+        for before, source, after in _neighbours(look.sources)
+    ]
+
+
+def _vocabulary(look: Lookup, facts: Facts) -> list[Page]:
+    facets = list(look.catalogue.vocabulary.facets.values())
+    pages = []
+    for before, facet, after in _neighbours([facet for facet in facets if facet.id != "garment"]):
+        pages.append(
+            Page(
+                paths.facet_path(facet.id),
+                "facet.html",
+                facet.label,
+                partial(facet_view, look, facts, facet),
+                paths.TERMS,
+                facet.question,
+                (TERMS,),
+                Link(before.label, paths.facet_path(before.id)) if before else None,
+                Link(after.label, paths.facet_path(after.id)) if after else None,
+            )
+        )
+    for facet in facets:
+        garments = facet.id == "garment"
+        trail = (TERMS,) if garments else (TERMS, Link(facet.label, paths.facet_path(facet.id)))
+        for term_before, term, term_after in _neighbours(facet.terms):
+            view = partial(garment_view if garments else term_view, look, facts, term)
+            pages.append(
+                Page(
+                    paths.term_path(term.key),
+                    "garment.html" if garments else "term.html",
+                    words.sentence(term.label),
+                    view,
+                    paths.TERMS,
+                    term.definition,
+                    trail,
+                    Link(term_before.label, paths.term_path(term_before.key)) if term_before else None,
+                    Link(term_after.label, paths.term_path(term_after.key)) if term_after else None,
+                )
+            )
+    return pages
+
+
+def _boards(look: Lookup, facts: Facts) -> list[Page]:
+    return [
+        Page(
+            paths.board_path(board.id),
+            "board.html",
+            board.title,
+            partial(board_view, look, facts, board),
+            paths.BOARDS,
+            f"{words.sentence(look.garment(board.garment))} for {words.when(board.target)}.",
+            (BOARDS,),
+            Link(before.title, paths.board_path(before.id)) if before else None,
+            Link(after.title, paths.board_path(after.id)) if after else None,
+        )
+        for before, board, after in _neighbours(list(look.catalogue.boards.values()))
+    ]

@@ -1,0 +1,204 @@
+"""A plate's page: what it shows, when, how that is known, how to cite it, what stands near it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from inperiod.publishing import citations, paths, words
+from inperiod.publishing.lookup import Lookup
+from inperiod.publishing.nearness import Neighbours
+from inperiod.publishing.page import Link
+from inperiod.publishing.pictures import picture_of
+from inperiod.publishing.prose import web_address
+from inperiod.records.model import Feature, Plate, Recorded, Source
+
+GROUPS: tuple[tuple[str, tuple[str, ...]], ...] = (
+    ("Form", ("silhouette", "waist", "skirt-cut", "skirt-length", "lower-edge")),
+    ("Neck and sleeve", ("neckline", "collar", "yoke", "sleeve")),
+    ("Opening", ("closure", "fastening")),
+    ("Ornament", ("trim", "fullness")),
+    ("Cloth", ("fabric", "colour", "lining")),
+    ("Making", ("seam", "work")),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """A feature on the page: a link to its term or a plain word, what is said beside it, and its note."""
+
+    link: Link | None
+    word: str
+    detail: str
+    inferred: bool
+    note: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class FacetRow:
+    label: str
+    path: str | None
+    shown: tuple[Shown, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    label: str
+    rows: tuple[FacetRow, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Fact:
+    """A label, a value, a smaller note under it, and where the value leads (a path of the site or an address)."""
+
+    label: str
+    value: str
+    note: str | None = None
+    path: str | None = None
+    address: str | None = None
+
+
+def plate_view(look: Lookup, near: Neighbours, plate: Plate) -> Mapping[str, Any]:
+    """What the template ``plate.html`` shows."""
+    source = look.source_of(plate)
+    mates = look.outfits.get((plate.source, plate.outfit or ""), ())
+    return {
+        "garment": look.garment_link(plate.garment),
+        "source": source,
+        "source_link": Link(source.title, paths.source_path(source.id)),
+        "number": words.place(plate.locator),
+        "when": words.when(look.catalogue.dated(plate)),
+        "caption": plate.caption,
+        "translation": plate.translation,
+        "language": plate_language(source, look.catalogue.settings.language),
+        "groups": groups(look, plate),
+        "facts": facts(look, plate),
+        "dating": dating(source, plate),
+        "grade": source.grade,
+        "grade_words": words.GRADES.get(source.grade or ""),
+        "weighed": weighed(source),
+        "citations": citations.of_plate(look.catalogue, plate.key),
+        "rights": rights(source),
+        "picture": picture_of(look.catalogue, plate),
+        "note": plate.note,
+        "mates": look.lines(other for other in mates if other.key != plate.key),
+        "cuts": look.lines(look.cuts.get(plate.key, ())),
+        "near": tuple(
+            look.line(each.plate, ", ".join(look.term_label(term) for term in each.shared))
+            for each in near.of(plate)
+        ),
+        "key": plate.key,
+    }
+
+
+def plate_language(source: Source, language: str) -> str | None:
+    """The language of the caption where it differs from the page's."""
+    return source.language if source.language and source.language != language else None
+
+
+def groups(look: Lookup, plate: Plate) -> tuple[Group, ...]:
+    """The features by groups of facets; facets no group names come last."""
+    by_facet: dict[str, list[Feature]] = {}
+    for feature in plate.features:
+        by_facet.setdefault(feature.facet, []).append(feature)
+    grouped = {facet for _, facets in GROUPS for facet in facets}
+    rest = tuple(facet for facet in by_facet if facet not in grouped)
+    made = []
+    for label, facets in (*GROUPS, ("Also recorded", rest)):
+        rows = tuple(_row(look, facet, by_facet[facet]) for facet in facets if facet in by_facet)
+        if rows:
+            made.append(Group(label, rows))
+    return tuple(made)
+
+
+def _row(look: Lookup, facet_id: str, features: list[Feature]) -> FacetRow:
+    facet = look.facet(facet_id)
+    return FacetRow(
+        facet.label if facet else words.sentence(facet_id.replace("-", " ")),
+        paths.facet_path(facet_id) if facet else None,
+        tuple(_shown(look, feature) for feature in features),
+    )
+
+
+def _shown(look: Lookup, feature: Feature) -> Shown:
+    if feature.state == "none":
+        return Shown(None, "none", "looked for, and not there", False, feature.note)
+    if feature.state == "not visible" or feature.term is None:
+        return Shown(None, "not visible", "cannot be told from this plate", False, feature.note)
+    return Shown(
+        look.term_link(feature.term),
+        look.term_label(feature.term),
+        words.detail(feature),
+        feature.reading == "inferred",
+        feature.note,
+    )
+
+
+def facts(look: Lookup, plate: Plate) -> tuple[Fact, ...]:
+    """What else the plate says of itself."""
+    made = [
+        Fact("Garment", look.garment(plate.garment), path=look.garment_link(plate.garment).path),
+        Fact("For", words.sentence(words.wearer(plate.wearer) or "")),
+        Fact("Occasion", plate.occasion or ""),
+        Fact("Price", words.price(plate.price) or "", plate.price.note if plate.price else None),
+        Fact("Picture", words.sentence(words.medium(plate) or "")),
+        Fact("Recorded", recorded(plate.recorded) or ""),
+    ]
+    return tuple(fact for fact in made if fact.value)
+
+
+def recorded(value: Recorded | None) -> str | None:
+    """``by T. O., 2025-11-24``; None where nobody is named."""
+    if value is None:
+        return None
+    parts = [f"by {value.by}" if value.by else "", f"on {value.on}" if value.on else ""]
+    return words.sentence(" ".join(part for part in parts if part)) or None
+
+
+def dating(source: Source, plate: Plate | None = None) -> tuple[Fact, ...]:
+    """How the date is known, step by step."""
+    own = plate.date if plate else None
+    date = own or source.date
+    made = [
+        Fact("As printed", source.date_printed or ""),
+        Fact(
+            "Date",
+            words.sentence(words.when(date)) if date else "Undated",
+            f"Written {date.text} in the record." if date else "It is counted nowhere.",
+        ),
+    ]
+    if own:
+        made.append(Fact("Of the plate", "This plate has a date of its own; the source’s is " + words.when(source.date)))
+    for label, other in (
+        ("On sale", source.on_sale),
+        ("Made", source.made),
+        ("Photographed", source.photographed),
+        ("Altered", source.altered),
+        ("Worn", source.worn),
+    ):
+        if other and not (date and other.text == date.text):
+            made.append(Fact(label, words.sentence(words.when(other))))
+    basis = words.BASIS.get(source.date_basis or "")
+    made.append(Fact("Known from", basis or "Nothing is recorded of what the date rests on, so it is not counted."))
+    if source.grade:
+        made.append(Fact("Grade", f"{source.grade}: {words.GRADES[source.grade]}"))
+    made.append(Fact("Argument", source.date_note or ""))
+    return tuple(fact for fact in made if fact.value)
+
+
+def weighed(source: Source) -> str | None:
+    """Why evidence leaves the source out; None where it does not for a reason seen here."""
+    if source.date is None:
+        return "An undated source is shown but counted nowhere."
+    if source.date_basis == "style":
+        return "A date judged from the dress itself never helps to date a feature: the argument would go round in a circle."
+    if source.reprint_of:
+        return "A reprint is counted once, with the source it repeats."
+    return None
+
+
+def rights(source: Source) -> Fact:
+    """Rights in words, leading to the statement itself."""
+    said = words.rights(source.rights)
+    return Fact("Rights", said or "No rights statement is recorded.", address=web_address(source.rights))

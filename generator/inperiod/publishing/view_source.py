@@ -1,0 +1,153 @@
+"""A source's page, and the list of all sources."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from inperiod.dating import decimal_year
+from inperiod.publishing import citations, paths, words
+from inperiod.publishing.lookup import Lookup
+from inperiod.publishing.page import Link
+from inperiod.publishing.prose import web_address
+from inperiod.publishing.view_plate import Fact, dating, recorded, rights, weighed
+from inperiod.records.model import Creator, Source
+
+
+def source_view(look: Lookup, source: Source) -> Mapping[str, Any]:
+    """What the template ``source.html`` shows."""
+    by_place: dict[str, list[Any]] = defaultdict(list)
+    for plate in source.plates:
+        note = plate.caption if plate.caption and len(plate.caption) <= 120 else None
+        heading = f"Page {plate.locator.page}" if plate.locator.page else ""
+        by_place[heading].append(look.line(plate, note, source=False))
+    reprints = [other for other in look.sources if other.reprint_of == source.id]
+    original = look.catalogue.sources.get(source.reprint_of or "")
+    garments: dict[str, int] = defaultdict(int)
+    for plate in source.plates:
+        garments[plate.garment] += 1
+    return {
+        "source": source,
+        "kind": words.sentence(words.kind(source)),
+        "when": words.when(source.date),
+        "facts": source_facts(source),
+        "dating": dating(source),
+        "weighed": weighed(source),
+        "rights": rights(source),
+        "examined": examined(source),
+        "pages": tuple(by_place.items()),
+        "garments": tuple(
+            (look.garment_link(garment), number)
+            for garment, number in sorted(garments.items(), key=lambda item: (-item[1], item[0]))
+        ),
+        "original": Link(original.title, paths.source_path(original.id), words.when(original.date)) if original else None,
+        "reprints": tuple(Link(each.title, paths.source_path(each.id), words.when(each.date)) for each in reprints),
+        "citations": citations.of_source(look.catalogue, source.id),
+    }
+
+
+def source_facts(source: Source) -> tuple[Fact, ...]:
+    """What is known of the source as a thing."""
+    publisher = ", ".join(part for part in (source.publisher.name, source.publisher.place) if part)
+    numbers = ", ".join(
+        part for part in (f"vol. {source.volume}" if source.volume else "", _issue(source.issue)) if part
+    )
+    held = source.held_by
+    keeping = ", ".join(part for part in (held.name, held.shelfmark, held.accession) if part)
+    made = [
+        Fact("Kind", words.sentence(words.kind(source))),
+        Fact("Publisher", publisher),
+        *(Fact(words.sentence(each.role or "By"), each.name) for each in source.creators),
+        Fact("In", source.container or ""),
+        Fact("Number", numbers),
+        Fact("Edition", source.edition or ""),
+        Fact("Pages", source.pages or ""),
+        Fact("Drafting system", source.drafting_system or ""),
+        Fact("Sold or worn in", source.market or ""),
+        Fact("Language", words.LANGUAGES.get(source.language or "", source.language or "")),
+        Fact("Kept by", keeping),
+        Fact(
+            "Online",
+            held.url or "",
+            f"Read {held.accessed}." if held.accessed else None,
+            address=web_address(held.url),
+        ),
+    ]
+    return tuple(fact for fact in made if fact.value)
+
+
+def _issue(issue: str | None) -> str:
+    if not issue:
+        return ""
+    return issue if issue.lower().startswith(("no", "issue", "nr", "heft")) else f"no. {issue}"
+
+
+def creators(people: tuple[Creator, ...]) -> str:
+    """The people who made it, in a line."""
+    return ", ".join(f"{each.name} ({each.role})" if each.role else each.name for each in people)
+
+
+def examined(source: Source) -> str | None:
+    """Which pages were looked at, by whom and when, so that absence means something."""
+    if source.examined is None:
+        return None
+    who = recorded(source.examined)
+    pages = source.examined.pages
+    what = pages if pages and not pages[:1].isdigit() else f"pages {pages}" if pages else "what is recorded here"
+    found = words.counted(len(source.plates), "plate")
+    end = f" ({who[0].lower() + who[1:]})" if who else ""
+    return f"Looked through: {what}{end}. {words.sentence(found)} recorded."
+
+
+@dataclass(frozen=True, slots=True)
+class SourceLine:
+    link: Link
+    kind: str
+    where: str
+    when: str
+    grade: str | None
+    plates: str
+    note: str | None
+
+
+def sources_view(look: Lookup) -> Mapping[str, Any]:
+    """Every source by decade, undated ones last."""
+    decades: dict[str, list[SourceLine]] = {}
+    for source in look.sources:
+        decades.setdefault(_decade(source), []).append(_line(source))
+    kinds: dict[str, int] = defaultdict(int)
+    for source in look.sources:
+        kinds[words.kind(source, many=True)] += 1
+    return {
+        "decades": tuple(decades.items()),
+        "kinds": tuple(sorted(kinds.items(), key=lambda item: (-item[1], item[0]))),
+    }
+
+
+def _decade(source: Source) -> str:
+    if source.date is None:
+        return "Undated"
+    known = [day for day in (source.date.span.earliest, source.date.span.latest) if day is not None]
+    if not known:
+        return "Undated"
+    middle = sum(decimal_year(day) for day in known) / len(known)
+    return f"{int(middle // 10 * 10)}s"
+
+
+def _line(source: Source) -> SourceLine:
+    note = None
+    if source.reprint_of:
+        note = "A reprint, counted with the source it repeats."
+    elif not source.plates:
+        note = "Looked through; nothing in it was recorded as a plate."
+    return SourceLine(
+        Link(source.title, paths.source_path(source.id)),
+        words.kind(source),
+        source.publisher.place or source.market or source.held_by.name or "",
+        words.when(source.date),
+        source.grade,
+        words.counted(len(source.plates), "plate"),
+        note,
+    )

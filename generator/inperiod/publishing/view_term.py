@@ -1,0 +1,291 @@
+"""Pages of terms, facets and garment types, and the list of all terms."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from inperiod.evidence.facts import Facts
+from inperiod.publishing import paths, words
+from inperiod.publishing.lookup import Lookup
+from inperiod.publishing.page import Link
+from inperiod.publishing.tapes import Tape, decade_cells, scale_of, tape
+from inperiod.records.model import Facet, Milestone, Plate, Term
+
+MOST_GARMENTS = 8
+MOST_PLATES = 60
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """A row of a table of tapes: what it is, and its tape."""
+
+    link: Link
+    tape: Tape
+
+
+@dataclass(frozen=True, slots=True)
+class Known:
+    """A documented date: what happened, when, who says so."""
+
+    label: str
+    when: str
+    source: str
+    note: str | None
+
+
+def term_view(look: Lookup, facts: Facts, term: Term) -> Mapping[str, Any]:
+    """What the template ``term.html`` shows."""
+    facet = look.catalogue.vocabulary.facets[term.facet]
+    plates = look.showing.get(term.key, ())
+    spans = spans_by_garment(look, facts, term.key)
+    chief = max(spans, key=lambda span: span.tape.sightings).link if spans else None
+    chief_id = chief.path.removeprefix("garment/").removesuffix(".html") if chief else None
+    grades = look.catalogue.settings.grades
+    return {
+        "term": term,
+        "facet": Link(facet.label, paths.facet_path(facet.id)),
+        "names": names(term),
+        "broader": look.term_link(f"{term.facet}/{term.broader}") if term.broader else None,
+        "narrower": tuple(look.term_link(each.key) for each in facet.terms if each.broader == term.id),
+        "see_also": tuple(look.term_link(key if "/" in key else f"{term.facet}/{key}") for key in term.see_also),
+        "milestones": milestones(term),
+        "applies": tuple(look.garment_link(garment) for garment in term.applies_to or facet.applies_to),
+        "spans": spans,
+        "ticks": scale_of(facts).ticks(),
+        "chief": chief,
+        "decades": decade_cells(facts, chief_id, term.key, grades) if chief_id else (),
+        "together": look.together(term.key),
+        "around": around(look, facts, term, chief_id),
+        "plates": tuple(look.line(plate) for plate in plates[:MOST_PLATES]),
+        "count": len(plates),
+        "all_plates": Link("All of them, to sort and filter", f"{paths.PLATES}#has={term.key}"),
+        "answer": answer_sentence(look, term, spans, len(plates)),
+    }
+
+
+def answer_sentence(look: Lookup, term: Term, spans: tuple[Span, ...], plates: int) -> str:
+    """When it was shown, in one sentence, before any table."""
+    if not spans:
+        if plates:
+            return (
+                f"{words.sentence(words.counted(plates, 'plate shows', 'plates show'))} it, but none of a date firm "
+                "enough to count."
+            )
+        return "No plate in this catalogue shows it yet."
+    best = max(spans, key=lambda span: span.tape.sightings)
+    garment = best.link.label[:1].lower() + best.link.label[1:]
+    return f"{best.tape.words} That is for the {garment}, on which it is recorded most."
+
+
+def names(term: Term) -> tuple[tuple[str, str], ...]:
+    """Other names, each with who said it and when."""
+    made = []
+    for name in term.names:
+        language = words.LANGUAGES.get(name.language or "", name.language or "")
+        parts = [name.use or "", name.period or "", language, name.note or ""]
+        made.append((name.name, ", ".join(part for part in parts if part)))
+    return tuple(made)
+
+
+def milestones(term: Term) -> tuple[Known, ...]:
+    """The dates before which it cannot be, or is not known in dress."""
+    made = []
+    if term.not_before:
+        made.append(_known("Not before", term.not_before))
+    if term.in_dress_from:
+        made.append(_known("In dress from", term.in_dress_from))
+    return tuple(made)
+
+
+def _known(label: str, milestone: Milestone) -> Known:
+    said = f"{words.when(milestone.date)}, {milestone.event}"
+    return Known(label, said, milestone.source, milestone.note)
+
+
+def spans_by_garment(look: Lookup, facts: Facts, term: str) -> tuple[Span, ...]:
+    """One tape for each garment type on which it was sighted, most sightings first; a wide type is left out where a
+    narrower one holds all the same sightings."""
+    garments = dict.fromkeys(
+        garment
+        for plate in look.showing.get(term, ())
+        for garment in look.catalogue.vocabulary.broader_garments(plate.garment)
+    )
+    grades = look.catalogue.settings.grades
+    found: list[tuple[str, Tape]] = []
+    for garment in garments:
+        made = tape(facts, garment, term, grades)
+        if made and made.sightings:
+            found.append((garment, made))
+    kept = [
+        (garment, made)
+        for garment, made in found
+        if not any(
+            other != garment
+            and garment in look.catalogue.vocabulary.broader_garments(other)
+            and narrow.sightings == made.sightings
+            for other, narrow in found
+        )
+    ]
+    kept.sort(key=lambda item: (-item[1].sightings, item[0]))
+    return tuple(Span(look.garment_link(garment), made) for garment, made in kept[:MOST_GARMENTS])
+
+
+def around(look: Lookup, facts: Facts, term: Term, garment: str | None) -> tuple[tuple[str, tuple[Link, ...]], ...]:
+    """What stands before, beside and after it: terms of its facet on the same garment, by the middle of their years."""
+    if garment is None:
+        return ()
+    grades = look.catalogue.settings.grades
+    own = tape(facts, garment, term.key, grades)
+    if own is None or own.first is None or own.last is None:
+        return ()
+    before, beside, after = [], [], []
+    for other in look.catalogue.vocabulary.facets[term.facet].terms:
+        if other.id == term.id:
+            continue
+        made = tape(facts, garment, other.key, grades)
+        if made is None or made.first is None or made.last is None or made.sightings < 2:
+            continue
+        link = look.term_link(other.key, f"{int(made.first)}–{int(made.last)}")
+        if made.last < (own.first + own.last) / 2:
+            before.append((made.last, link))
+        elif made.first > (own.first + own.last) / 2:
+            after.append((-made.first, link))
+        else:
+            beside.append((made.sightings, link))
+
+    def best(found: list[tuple[float, Link]] | list[tuple[int, Link]]) -> tuple[Link, ...]:
+        return tuple(link for _, link in sorted(found, key=lambda item: (-item[0], item[1].label))[:5])
+
+    made_rows = (("Before it", best(before)), ("Beside it", best(beside)), ("After it", best(after)))
+    return tuple((label, links) for label, links in made_rows if links)
+
+
+def facet_view(look: Lookup, facts: Facts, facet: Facet) -> Mapping[str, Any]:
+    """What the template ``facet.html`` shows: every term with its years, on the garment that records it most."""
+    chief = chief_garment(look, facet.id)
+    grades = look.catalogue.settings.grades
+    rows = []
+    unseen = []
+    for term in facet.terms:
+        made = tape(facts, chief, term.key, grades) if chief else None
+        link = look.term_link(term.key)
+        if made and made.sightings:
+            rows.append(Span(link, made))
+        else:
+            unseen.append(link)
+    return {
+        "facet": facet,
+        "chief": look.garment_link(chief) if chief else None,
+        "rows": tuple(rows),
+        "unseen": tuple(unseen),
+        "terms": tuple((look.term_link(term.key), term) for term in facet.terms),
+        "ticks": scale_of(facts).ticks(),
+        "applies": tuple(look.garment_link(garment) for garment in facet.applies_to),
+        "recorded": _recorded_counts(look, facet.id),
+        "timeline": Link("The same on the timeline", timeline_address(chief, facet.id)) if chief else None,
+    }
+
+
+def timeline_address(garment: str, facet: str) -> str:
+    return f"{paths.TIMELINE}#garment={garment}&facet={facet}"
+
+
+def chief_garment(look: Lookup, facet: str) -> str | None:
+    """The root garment type with most plates that show a term of the facet; None where there is none."""
+    count: dict[str, int] = {}
+    for plate in look.ordered:
+        if any(feature.facet == facet and feature.state != "not visible" for feature in plate.features):
+            root = look.catalogue.vocabulary.broader_garments(plate.garment)[-1]
+            count[root] = count.get(root, 0) + 1
+    return min(count, key=lambda garment: (-count[garment], garment)) if count else None
+
+
+def _recorded_counts(look: Lookup, facet: str) -> tuple[int, int, int]:
+    """Plates that show a term of the facet, that have none of it, and on which it cannot be seen."""
+    shown = none = hidden = 0
+    for plate in look.ordered:
+        states = {feature.state for feature in plate.features if feature.facet == facet}
+        shown += "shown" in states
+        none += "none" in states and "shown" not in states
+        hidden += states == {"not visible"}
+    return shown, none, hidden
+
+
+def garment_view(look: Lookup, facts: Facts, term: Term) -> Mapping[str, Any]:
+    """What the template ``garment.html`` shows."""
+    vocabulary = look.catalogue.vocabulary
+    plates = look.of_garment.get(term.id, ())
+    facets = []
+    for facet in vocabulary.facets.values():
+        if facet.id == "garment":
+            continue
+        count: dict[str, int] = {}
+        recorded = 0
+        for plate in plates:
+            own = [feature for feature in plate.features if feature.facet == facet.id]
+            recorded += any(feature.state != "not visible" for feature in own)
+            for feature in own:
+                if feature.term and feature.state == "shown":
+                    count[feature.term] = count.get(feature.term, 0) + 1
+        if recorded:
+            best = sorted(count.items(), key=lambda item: (-item[1], item[0]))[:6]
+            facets.append(
+                (
+                    Link(facet.label, timeline_address(term.id, facet.id)),
+                    recorded,
+                    tuple((look.term_link(key), number) for key, number in best),
+                )
+            )
+    return {
+        "term": term,
+        "names": names(term),
+        "broader": tuple(look.garment_link(each) for each in vocabulary.broader_garments(term.id)[1:]),
+        "narrower": tuple(
+            (look.garment_link(each.id), len(look.of_garment.get(each.id, ())))
+            for each in vocabulary.garments.values()
+            if each.broader == term.id
+        ),
+        "milestones": milestones(term),
+        "facets": tuple(facets),
+        "decades": by_decade(look, plates),
+        "count": len(plates),
+        "sources": len({plate.source for plate in plates}),
+        "all_plates": Link("All of them, to sort and filter", f"{paths.PLATES}#garment={term.id}"),
+    }
+
+
+def by_decade(look: Lookup, plates: tuple[Plate, ...]) -> tuple[tuple[str, tuple[Any, ...], int], ...]:
+    """Plates by the decade their date's middle lies in: label, the first lines, how many in all."""
+    found: dict[str, list[Plate]] = {}
+    for plate in plates:
+        middle = look.middle(plate)
+        label = "Undated" if middle is None else f"{int(middle // 10 * 10)}s"
+        found.setdefault(label, []).append(plate)
+    return tuple((label, tuple(look.line(each) for each in members[:40]), len(members)) for label, members in found.items())
+
+
+def terms_view(look: Lookup) -> Mapping[str, Any]:
+    """Every facet with its terms and how many plates show each; garment types as a tree."""
+    vocabulary = look.catalogue.vocabulary
+    facets = []
+    for facet in vocabulary.facets.values():
+        if facet.id == "garment":
+            continue
+        terms = tuple((look.term_link(term.key), len(look.showing.get(term.key, ()))) for term in facet.terms)
+        facets.append((Link(facet.label, paths.facet_path(facet.id)), facet.question, terms))
+    tops = [term for term in vocabulary.garments.values() if not term.broader]
+    garments = tuple(
+        (
+            look.garment_link(top.id),
+            len(look.of_garment.get(top.id, ())),
+            tuple(
+                (look.garment_link(each.id), len(look.of_garment.get(each.id, ())))
+                for each in vocabulary.garments.values()
+                if each.id != top.id and vocabulary.broader_garments(each.id)[-1] == top.id
+            ),
+        )
+        for top in tops
+    )
+    return {"facets": tuple(facets), "garments": garments, "terms": sum(len(terms) for _, _, terms in facets)}
