@@ -7,7 +7,7 @@ is a time of day, and nothing knows about the Julian calendar: records give the 
 from __future__ import annotations
 
 
-class Unreadable(ValueError):  # noqa: N818 - the name the rooms call it by
+class Unreadable(ValueError):
     """What was written is no date that can be understood. The message is a plain sentence for the writer."""
 
 

@@ -1,16 +1,33 @@
-"""Date phrases as people write them, read into EDTF."""
+"""Date phrases as people write them, read into EDTF.
+
+A phrase that is EDTF already is taken as such. Any other is tidied, cut into tokens (``tokens``), and read by a
+chain of small rules (``rules``); phrases about several events are parted first (``events``). What no rule
+reads is an error, never a guess.
+"""
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
+from inperiod.dating import lexicon, tokens
+from inperiod.dating.days import Undated, Unreadable
 from inperiod.dating.edtf import Seasons, read_edtf
+from inperiod.dating.events import with_events
+from inperiod.dating.rules import Said, whole
 from inperiod.dating.span import Span
+from inperiod.dating.words import in_words
+
+_UNDATED = {each.strip() for line in lexicon.UNDATED.split("\n") for each in line.split("|")} - {""}
+_LOOKS_LIKE_EDTF = re.compile(r"[0-9XYES~?%/.,\[\]{}-]*[0-9X][0-9XYES~?%/.,\[\]{}-]*")
+_TWO_DIGITS = re.compile(r"([0-9]{2})([0-9]{2})-([0-9]{2})")
+LATEST_BY_HYPHEN = 2030
 
 
 @dataclass(frozen=True, slots=True)
 class Understood:
-    """What a phrase was understood to say: its EDTF, its span, the same in words, and what was left aside."""
+    """What a phrase was understood to say: its EDTF, its span, the same in words, and a note on how it was
+    taken or what was left aside (None where nothing needs saying)."""
 
     edtf: str
     span: Span
@@ -19,6 +36,66 @@ class Understood:
 
 
 def read_phrase(text: str, seasons: Seasons = "northern") -> Understood:
-    """What the phrase says; raises ``Unreadable`` where that is not certain."""
-    span = read_edtf(text.strip(), seasons)
-    return Understood(text.strip(), span, text.strip())
+    """What a date phrase says, EDTF itself included; ``seasons`` is "northern" or "southern".
+
+    Raises ``Undated`` where it says that there is no date, ``Unreadable`` where it cannot be read with
+    certainty; both with a plain sentence.
+    """
+    if len(text) > tokens.LONGEST:
+        raise Unreadable(f"a phrase of {len(text)} characters is too long to be a date")
+    plain = tokens.tidy(text)
+    if not plain:
+        raise Unreadable("there is no date here")
+    said, complaint = _as_edtf(text.strip(" \t\r\n"), seasons)
+    if not said:
+        said = _as_phrase(text, plain, seasons, complaint)
+    return Understood(said.edtf, read_edtf(said.edtf, seasons), in_words(said.edtf), said.note or None)
+
+
+def _as_edtf(text: str, seasons: Seasons) -> tuple[Said | None, Unreadable | None]:
+    """The text itself where it is EDTF; else the complaint, where it was plainly meant to be."""
+    if not _LOOKS_LIKE_EDTF.fullmatch(text):
+        return None, None
+    years = _TWO_DIGITS.fullmatch(text)
+    end = f"{years[1]}{years[3]}" if years else ""
+    if years and int(years[3]) >= 25 and years[2] < years[3] and int(end) <= LATEST_BY_HYPHEN:
+        # EDTF has groupings 25 to 41 below the year, which nobody types; 21 to 24, the seasons, people do.
+        return None, None
+    try:
+        read_edtf(text, seasons)
+    except Unreadable as problem:
+        return None, problem
+    if years and years[2] < years[3]:
+        return Said(
+            text, f"read as {in_words(text)}; for the years {text[:4]} to {end} write {text[:4]}/{end}"
+        ), None
+    return Said(text), None
+
+
+def _as_phrase(text: str, plain: str, seasons: Seasons, complaint: Unreadable | None) -> Said:
+    if plain in _UNDATED:
+        raise Undated("the phrase says that there is no date")
+    row = tokens.tokens(plain)
+    if not row or len(row) > tokens.MOST_TOKENS:
+        raise Unreadable(f"“{_short(text)}” is not read as a date")
+    said = whole(" ".join(each.said for each in row), seasons) or with_events(row, seasons)
+    if said:
+        read_edtf(said.edtf, seasons)
+        return said
+    raise complaint or Unreadable(_why(text, row))
+
+
+def _why(text: str, row: list[tokens.Token]) -> str:
+    unknown = [each.typed for each in row if each.said.isalpha() and each.said not in _KNOWN]
+    if not any(each.said[-1].isdigit() or each.said.endswith("0s") for each in row):
+        return f"“{_short(text)}” names no year that can be read"
+    if unknown:
+        return f"“{_short(text)}”: the word “{_short(unknown[0])}” is not one of those read in dates"
+    return f"“{_short(text)}” can be read in no one way; write for example c. 1912, 1910–15, autumn 1912 or late 1920s"
+
+
+_KNOWN = frozenset(tokens.WORDS.values()) | {"century", "circa"}
+
+
+def _short(text: str) -> str:
+    return text if len(text) <= 60 else text[:57] + "…"

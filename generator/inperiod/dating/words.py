@@ -1,14 +1,120 @@
-"""Spans and EDTF in words."""
+"""Spans and EDTF in words: "autumn 1912", "about 1910", "1924 to 1927", "before 1907"."""
 
 from __future__ import annotations
 
-from inperiod.dating.days import iso_day
+import re
+
+from inperiod.dating.days import MONTH_NAMES, date_of, month_length
 from inperiod.dating.span import Span
+
+_GROUPINGS = (
+    *("spring {}", "summer {}", "autumn {}", "winter {}"),
+    *("spring {} (northern)", "summer {} (northern)", "autumn {} (northern)", "winter {} (northern)"),
+    *("spring {} (southern)", "summer {} (southern)", "autumn {} (southern)", "winter {} (southern)"),
+    *(
+        "the first quarter of {}",
+        "the second quarter of {}",
+        "the third quarter of {}",
+        "the last quarter of {}",
+    ),
+    *("early {}", "the middle of {}", "late {}", "the first half of {}", "the second half of {}"),
+)
+_PLAIN = re.compile(r"(-?)([0-9]{4})(?:-([0-9]{2})(?:-([0-9]{2}))?)?")
+_DECADE = re.compile(r"([0-9]{3})X")
+_CENTURY = re.compile(r"(-?)([0-9]{2})XX")
 
 
 def in_words(date: Span | str) -> str:
-    """A span or an EDTF text as people say it."""
-    if isinstance(date, str):
-        return date
-    ends = [iso_day(each) if each is not None else "" for each in (date.earliest, date.latest)]
-    return " to ".join(ends)
+    """A span, or a readable EDTF text, as people say it. Seasons and decades are named where EDTF names them;
+    a bare span is told by its years, months or days, whichever its ends are whole ones of."""
+    if isinstance(date, Span):
+        return _span_in_words(date)
+    if date[:1] in ("[", "{"):
+        members = [
+            _between(*part) if len(part := each.split("..")) == 2 else _date(each)
+            for each in date[1:-1].split(",")
+        ]
+        return (" or " if date[0] == "[" else " and ").join(members)
+    return _between(*date.split("/")) if "/" in date else _date(date)
+
+
+def _between(first: str, last: str) -> str:
+    if first in ("", ".."):
+        return _before(last)
+    if last in ("", ".."):
+        return f"{_date(first)} or later"
+    return _to(_date(first), _date(last))
+
+
+def _before(last: str) -> str:
+    """``../1906`` is what people call "before 1907"."""
+    bare = last.rstrip("~?%")
+    if re.fullmatch(r"[0-9]{4}", bare) and bare != "9999":
+        return f"before {_date(f'{int(bare) + 1:04d}{last[len(bare) :]}')}"
+    return f"{_date(last)} or earlier"
+
+
+def _to(first: str, last: str) -> str:
+    """ "about 1910 to 1915" where both ends are doubted alike, as people say it."""
+    for doubt in ("perhaps about ", "about ", "perhaps "):
+        if first.startswith(doubt) and last.startswith(doubt):
+            return f"{first} to {last.removeprefix(doubt)}"
+    return f"{first} to {last}"
+
+
+def _date(text: str) -> str:
+    doubt = {"~": "about ", "?": "perhaps ", "%": "perhaps about "}
+    marks = set(re.findall(r"[~?%]", text))
+    mark = "" if not marks else "%" if len(marks) > 1 else marks.pop()
+    return doubt.get(mark, "") + _bare(re.sub(r"[~?%]", "", text))
+
+
+def _bare(text: str) -> str:
+    if found := _DECADE.fullmatch(text):
+        return f"the {found[1]}0s"
+    if found := _CENTURY.fullmatch(text):
+        return f"the {_ordinal(int(found[2]) + 1)} century{' BC' if found[1] else ''}"
+    if found := _PLAIN.fullmatch(text):
+        year = _year(int(found[1] + found[2]))
+        number = int(found[3] or 0)
+        if number > 20:
+            return _GROUPINGS[number - 21].format(year)
+        month = f"{MONTH_NAMES[number - 1]} " if number else ""
+        return f"{int(found[4])} {month}{year}" if found[4] else f"{month}{year}"
+    if found := re.fullmatch(r"Y?(-?[0-9E]+)(?:S([0-9]+))?", text):
+        figures = f" to {found[2]} significant {'digit' if found[2] == '1' else 'digits'}" if found[2] else ""
+        return f"the year {found[1].replace('E', '×10^')}{figures}"
+    return text
+
+
+def _year(year: int) -> str:
+    return str(year) if year > 0 else f"{1 - year} BC"
+
+
+def _ordinal(number: int) -> str:
+    ending = "th" if 10 < number % 100 < 14 else {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
+    return f"{number}{ending}"
+
+
+def _span_in_words(span: Span) -> str:
+    first = None if span.earliest is None else date_of(span.earliest)
+    last = None if span.latest is None else date_of(span.latest)
+    years = (not first or first[1:] == (1, 1)) and (not last or last[1:] == (12, 31))
+    months = (not first or first[2] == 1) and (not last or last[2] == month_length(last[0], last[1]))
+
+    def told(day: tuple[int, int, int], margin: object) -> str:
+        doubt = (
+            ("perhaps " if span.uncertain else "") + ("about " if span.approximate else "") if margin else ""
+        )
+        month = "" if years else f"{MONTH_NAMES[day[1] - 1]} "
+        return f"{doubt}{'' if years or months else f'{day[2]} '}{month}{_year(day[0])}"
+
+    start = told(first, span.early_margin) if first else ""
+    end = told(last, span.late_margin) if last else ""
+    if start and end:
+        return start if start == end else _to(start, end)
+    if end:
+        return (
+            f"before {told((last[0] + 1, 1, 1), span.late_margin)}" if years and last else f"{end} or earlier"
+        )
+    return f"{start} or later" if start else "no date"

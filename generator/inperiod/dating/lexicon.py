@@ -1,0 +1,130 @@
+"""The words date phrases are made of, in the languages of catalogue scans: English, French, German, Spanish,
+Italian, Dutch. All in lower case and without accents, as ``tokens.tidy`` leaves them.
+
+The browser's copy in ``site/assets/dating.js`` carries the same tables, line for line; a test compares them.
+"""
+
+from __future__ import annotations
+
+# One line a month; any beginning of three letters or more that belongs to one month only is read too.
+MONTHS = """
+january janvier januar jaenner janner enero gennaio januari
+february fevrier februar febrero febbraio februari
+march mars marz maerz marzo maart
+april avril abril aprile
+may mai mayo maggio mei
+june juin juni junio giugno
+july juillet juli julio luglio
+august aout agosto augustus
+september septembre septiembre setiembre settembre
+october octobre oktober octubre ottobre
+november novembre noviembre
+december decembre dezember diciembre dicembre
+"""
+
+# What each word is read as. A number before a word is what an ordinal counts.
+WORDS = """
+s21 spring printemps fruhling fruhjahr primavera lente voorjaar
+s22 summer ete sommer verano estate zomer
+s23 autumn fall automne herbst otono autunno herfst najaar
+s24 winter hiver invierno inverno
+circa ca cca about around approx approximately roughly vers environ um etwa ungefahr hacia alrededor verso omstreeks rond cerca ~
+poss possibly probably perhaps maybe presumably wahrscheinlich vermutlich wohl probablement probablemente posiblemente forse probabilmente waarschijnlijk
+early beginning start begin anfang debut comienzos principios inicios inizio inizi vroeg fruhe fruhes fruhen
+mid middle mitte milieu mediados midden
+late end ende fin fine finales eind einde spat spates spate spaten laat tardo
+before vor avant antes voor pre
+after nach apres despues dopo na post
+from since von ab depuis desde dal vanaf seit
+to until till through thru by bis al tot hasta a
+between entre zwischen tussen tra fra
+and & et und y e
+or ou oder o
+century centuries cent cen siecle siecles siglo siglos secolo secoli jahrhundert jahrhunderts jahrhunderte jh jhs jhd jhdt eeuw
+decade decades
+quarter qtr quart viertel kwart cuarto quarto
+half halfte moitie mitad meta helft
+third drittel tiers tercio terzo dritte dritten drittes troisieme tercer tercera terza derde
+1 first erste ersten erstes erster premier premiere primer primera primo prima eerste
+2 second zweite zweiten zweites zweiter deuxieme seconde segunda segundo seconda secondo tweede
+4 fourth vierte vierten viertes quatrieme cuarta vierde
+last final letzte letzten letztes dernier derniere ultimo ultima ultimi laatste
+12 twelfth
+13 thirteenth
+14 fourteenth
+15 fifteenth
+16 sixteenth
+17 seventeenth
+18 eighteenth
+19 nineteenth
+20 twentieth
+later
+earlier
+period dynasty era reign
+bc bce
+ad ce
+"""
+
+# Words that say nothing about the date.
+FILLERS = """
+the of in der die das des du de del della dello dell degli la le les los el il lo l d den dem im van het on at during
+year years jahr jahre jahren annee annees ano anos anno anni jaar jaren dated date datee datiert season month months
+monday tuesday wednesday thursday friday saturday sunday
+"""
+
+# Several words read as one, tried in this order on the whole phrase.
+IDIOMS = (
+    (r"\(\s?\?\s?\)", " ? "),
+    (r"\bre[- ](?=[a-z])", "re"),
+    (r"\bin (?:the )?style of .*", " (in the style of another time)"),
+    (r"\b(?:design )?patent(?:ed)?(?: no| nr| number)?\.? [0-9][0-9,]{3,12}", " patented "),
+    (
+        r"\b(?:not before|no earlier than|not earlier than|nicht vor|pas avant|no antes de|non prima del?)\b",
+        " from ",
+    ),
+    (
+        r"\b(?:or|and) (?:later|after)\b|\bonwards?\b|\boder (?:spater|danach)\b|\bou (?:apres|plus tard)\b",
+        " onward ",
+    ),
+    (r"\bo (?:posterior|despues|dopo)\b", " onward "),
+    (r"\b(?:or|and) (?:earlier|before)\b|\boder fruher\b|\bou avant\b|\bo (?:antes|prima)\b", " upto "),
+    (r"\b(?:no later than|not later than|not after|nicht nach|spatestens|au plus tard)\b", " to "),
+    (r"\b(?:prior to|earlier than|prima del?|antes del?)\b", " before "),
+    (r"\b(?:later than|dopo il|despues del?)\b", " after "),
+    (r"\b(?:a|f|h) ?[/&-] ?w\b|\ba ?[/&-] ?[hi]\b", " autumn winter "),
+    (r"\bs ?[/&-] ?s\b|\bf ?[/&-] ?s\b|\bp ?[/&-] ?e\b", " spring summer "),
+    (r"\btwenty[- ]first\b", " 21 "),
+    (r"\bsettecento\b", " 18 century "),
+    (r"\bottocento\b", " 19 century "),
+    (r"\bnovecento\b", " 20 century "),
+)
+
+UNDATED = """
+n d|nd|undated|no date|not dated|date unknown|unknown|unknown date|sans date|ohne jahr|o j|undatiert|sin fecha|s f|s d
+senza data|zonder jaar|z j|ongedateerd|non date
+"""
+
+# What happened on the date. The making dates a thing; what has no name of its own comes next; then its design;
+# and last what was done with it or from it later.
+EVENTS = """
+made manufactured manufacture produced production executed woven sewn knitted embroidered completed finished built constructed construction painted drawn carved modeled modelled block fabricated created assembled making hergestellt gefertigt fabrique realise fatto gemaakt hecho
+design designed project projected conceived patent patented entworfen concu disegnato ontworpen disenado
+printed print prints published publication issued reissued impression impressions edition reedited cast casts recast reprinted reprint retouched reworked refired altered restored remade remodelled repaired photographed posthumous posthumously copyright worn exhibited gedruckt veroffentlicht imprime publie pubblicato stampato gedrukt impreso publicado
+"""
+MAKING, UNNAMED, DESIGNING, AFTERWARDS = 0, 1, 2, 3
+
+# Reigns and periods with settled dates.
+PERIODS = """
+georgian 1714/1830
+regency 1811/1820
+victorian 1837/1901
+edwardian 1901/1910
+edo 1603/1868
+meiji 1868/1912
+taisho 1912/1926
+showa 1926/1989
+ming 1368/1644
+qing 1644/1912
+second empire 1852/1870
+belle epoque 1871/1914
+"""

@@ -1,0 +1,133 @@
+"""From a phrase as typed or scanned to a row of plain tokens the rules can read.
+
+A token is a number, ``m5`` (May), ``s23`` (autumn), ``r12`` (a Roman numeral), ``1920s``, one of the words on the
+left of ``lexicon.WORDS``, a mark of punctuation, or a word nobody knows.
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Iterator, Mapping
+from typing import NamedTuple
+
+from inperiod.dating import lexicon
+
+LONGEST = 200
+MOST_TOKENS = 40
+
+_SPACES = re.compile("[\t-\r\x1c- \x85\xa0\u1680\u2000-\u200b\u2028\u2029\u202f\u205f\u3000\ufeff]+")
+_DASHES = re.compile("[\u2010-\u2015\u2212\ufe58\ufe63\uff0d]")
+_APOSTROPHES = re.compile("['`\u00b4\u2018\u2019\u201b\u2032]")
+_MARKS_ABOVE = re.compile("[\u0300-\u036f]")
+_TOKEN = re.compile(
+    r"[0-9]+(?:st|nd|rd|th|ste|de|eme|ies|ern|er|s|e|o|a)?(?![a-z0-9])|[0-9]+|[a-z]+|[^ a-z0-9]", re.ASCII
+)
+_ROMAN = re.compile(r"(x{0,2})(ix|iv|v?i{0,3})(?:e|eme|th|o)?", re.ASCII)
+_UNITS = {"": 0, "i": 1, "ii": 2, "iii": 3, "iv": 4, "v": 5, "vi": 6, "vii": 7, "viii": 8, "ix": 9}
+_SPELT_OUT = re.compile(r"\b([0-9]) ([0-9]) ([0-9]) ([0-9])\b", re.ASCII)
+_AFTER_CENTURY = {"", "-", "/", "to", "and", "or", ",", ")", "(", "?", ";", "bc", "ad", "circa"}
+_YEARLESS = re.compile(r"(?:^| )(?:s\d\d|m\d+(?: \d\d?(?: (?:-|to|and|or|/) \d\d?)?)?)$", re.ASCII)
+_PARTS = {"early", "mid", "late", "later", "earlier", "circa", "before", "after"}
+
+
+class Token(NamedTuple):
+    """What a word is read as, and the word itself."""
+
+    said: str
+    typed: str
+
+
+def _month_words() -> Mapping[str, str]:
+    numbers: dict[str, set[int]] = {}
+    for number, line in enumerate(lexicon.MONTHS.split("\n")[1:-1], start=1):
+        for word in line.split():
+            for length in range(3, len(word) + 1):
+                numbers.setdefault(word[:length], set()).add(number)
+    return {word: f"m{min(found)}" for word, found in numbers.items() if len(found) == 1}
+
+
+def _words() -> Mapping[str, str]:
+    words = dict(_month_words())
+    for line in lexicon.WORDS.split("\n")[1:-1]:
+        said, *others = line.split()
+        words.update(dict.fromkeys(others, said))
+        if said.isalpha():
+            words[said] = said
+    return words | {"onward": "onward", "upto": "upto"}
+
+
+WORDS = _words()
+FILLERS = frozenset(lexicon.FILLERS.split())
+_IDIOMS = [(re.compile(pattern, re.ASCII), instead) for pattern, instead in lexicon.IDIOMS]
+
+
+def tidy(text: str) -> str:
+    """Lower case, plain letters, single spaces, one kind of dash, no apostrophes, dots only between digits."""
+    plain = unicodedata.normalize("NFKD", _DASHES.sub("-", text).lower())
+    plain = _MARKS_ABOVE.sub("", _SPACES.sub(" ", plain)).replace("\u00df", "ss")
+    plain = re.sub(r"([0-9]) ?' ?s\b", r"\1s", _APOSTROPHES.sub("'", plain), flags=re.ASCII).replace("'", " ")
+    plain = re.sub(r"[\[\]\"“”„«»]", " ", re.sub(r"([0-9]) ?\. ?(?=[0-9])", r"\1 # ", plain))
+    plain = " ".join(plain.replace(".", " ").split())
+    return _SPELT_OUT.sub(r"\1\2\3\4", plain)
+
+
+def tokens(plain: str) -> list[Token]:
+    """The tokens of a tidied phrase, those without meaning left out."""
+    for pattern, instead in _IDIOMS:
+        plain = pattern.sub(instead, plain)
+    found = [Token(_said(word), word) for word in _TOKEN.findall(plain)]
+    return list(_joined([each for each in found if each.typed not in FILLERS and each.typed != ":"]))
+
+
+def _said(word: str) -> str:
+    if word[0].isdigit():
+        digits = re.match(r"[0-9]+", word, re.ASCII)
+        number = digits[0] if digits else word
+        ending = word[len(number) :]
+        if ending in ("s", "er", "ern", "ies") and len(number) in (2, 4) and number[-1] == "0":
+            return number + "s"
+        return number if len(number) <= 2 else word
+    if word in WORDS:
+        return WORDS[word]
+    roman = _ROMAN.fullmatch(word)
+    if roman and roman[1] + roman[2]:
+        return f"r{10 * len(roman[1]) + _UNITS[roman[2]]}"
+    return word
+
+
+def _joined(row: list[Token]) -> Iterator[Token]:
+    """What can only be told from the neighbours: "c." for century or circa, the "s" of decades, dashes and
+    commas that separate nothing."""
+    before = ""
+    for at, token in enumerate(row):
+        said, typed = token
+        after = row[at + 1].said if at + 1 < len(row) else ""
+        counted = re.fullmatch(r"r?[0-9]{1,2}", before, re.ASCII)
+        if typed == "c":
+            said = "century" if counted and after in _AFTER_CENTURY else "circa"
+        elif typed == "s" and before.startswith("r"):
+            said = "century"
+        elif (typed == "-" and _no_range(before, after)) or (
+            typed == "," and re.fullmatch(r"[0-9]{4}", after, re.ASCII) and _awaits_year(row, at)
+        ):
+            continue
+        if after == "s" and re.fullmatch(r"[0-9]{3}0", said, re.ASCII):
+            said += "s"
+        elif said == "s" and before.endswith("0s"):
+            continue
+        yield Token(said, typed)
+        before = said
+
+
+def _no_range(before: str, after: str) -> bool:
+    """Whether the dash only joins words: "mid-18th", "pre-1914", "mid- to late"; not "early-mid"."""
+    return after == "to" or (
+        before in _PARTS and bool(re.match(r"[0-9]|[mrs][0-9]|century", after, re.ASCII))
+    )
+
+
+def _awaits_year(row: list[Token], at: int) -> bool:
+    """Whether what stands before the comma is a day, a month or a season without its year."""
+    near = " ".join(each.said for each in row[max(0, at - 4) : at])
+    return bool(_YEARLESS.search(near))
