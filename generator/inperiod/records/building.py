@@ -63,7 +63,8 @@ class Builder:
         mark = self.mark(fields, key)
         span = self.span(text)
         if isinstance(span, str):
-            self.problems.append(Problem.error(mark, f"{key}: {span}", _date_hint(text)))
+            reason = span if span.endswith((".", "?")) else f"{span}."
+            self.problems.append(Problem.error(mark, f"{key}: {reason}", _date_hint(text, span)))
             fields.left_out.append(key)
             return None
         return Dated(text, span, mark)
@@ -96,6 +97,7 @@ class Builder:
             mark=self.mark(fields, "facet"),
             applies_to=tuple(fields.get("applies_to", ())),
             note=fields.get("note"),
+            spots=fields.spots,
         )
 
     def term(self, fields: Fields, facet: str) -> Term:
@@ -119,6 +121,7 @@ class Builder:
             cautions=tuple(fields.get("cautions", ())),
             source=fields.get("source"),
             draw=fields.get("draw", {}),
+            spots=fields.spots,
         )
 
     def milestone(self, fields: Fields, key: str) -> Milestone | None:
@@ -168,9 +171,16 @@ class Builder:
             reprint_of=fields.get("reprint_of"),
             publish=fields.get("publish", True),
             note=fields.get("note"),
-            plates=tuple(self.plate(each, source_id) for each in fields.get("plates", ()) if "id" in each),
+            plates=self.plates(fields, source_id),
             left_out=tuple(fields.left_out),
+            spots=fields.spots,
         )
+
+    def plates(self, fields: Fields, source: str) -> tuple[Plate, ...]:
+        entries = fields.get("plates", ())
+        if not all("id" in each for each in entries):
+            fields.left_out.append("plates")
+        return tuple(self.plate(each, source) for each in entries if "id" in each)
 
     def held_by(self, fields: Fields) -> HeldBy:
         inner = fields.get("held_by")
@@ -205,6 +215,7 @@ class Builder:
             confirmations=tuple(self.confirmation(each) for each in fields.get("confirmations", ())),
             note=fields.get("note"),
             left_out=tuple(fields.left_out),
+            spots=fields.spots,
         )
 
     def image(self, fields: Fields) -> Image | None:
@@ -277,6 +288,7 @@ class Builder:
             permanent_mark=fields.get("permanent_mark"),
             citation_style=fields.get("citation_style"),
             publish=fields.get("publish", True),
+            spots=fields.spots,
         )
 
     def departure(self, fields: Fields) -> Departure:
@@ -320,12 +332,14 @@ def _split(word: str) -> tuple[str, str | None, State]:
     return facet, word, "shown"
 
 
-def _date_hint(text: str) -> str:
-    """How the same date is written in EDTF, where a phrase reader understands it."""
+def _date_hint(text: str, reason: str) -> str:
+    """How the same date is written in EDTF where the phrase reader understands it, or what EDTF looks like."""
     try:
         understood = read_phrase(text)
     except Unreadable:
         return (
-            "Write a date in EDTF form, such as 1912, 1912-09, 1912-23 (autumn), 1925~ (about) or 1912/1913."
+            ""
+            if "write" in reason
+            else "Write a date such as 1912, 1912-09, 1912-23 (autumn) or 1925~ (about)."
         )
-    return f"If you mean {in_words(understood.span)}, write {understood.edtf}."
+    return f"For {in_words(understood.span)} write {understood.edtf}."

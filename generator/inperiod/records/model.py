@@ -39,6 +39,15 @@ class Mark:
     column: int = 1
 
 
+Spots = Mapping[str, tuple[int, int]]
+"""Line and column of each field's value, by the field's name."""
+
+
+def _mark_of(mark: Mark, spots: Spots, name: str) -> Mark:
+    """Where a field's value was written; the record's own place where it has no such field."""
+    return Mark(mark.file, *spots[name]) if name in spots else mark
+
+
 @dataclass(frozen=True, slots=True)
 class Dated:
     """A date as written in a record (EDTF) and as read."""
@@ -95,10 +104,15 @@ class Term:
     cautions: tuple[str, ...] = ()
     source: str | None = None
     draw: Mapping[str, Any] = field(default_factory=dict)
+    spots: Spots = field(default_factory=dict, repr=False, compare=False)
 
     @property
     def key(self) -> str:
         return f"{self.facet}/{self.id}"
+
+    def mark_of(self, name: str) -> Mark:
+        """Where the value of that field was written."""
+        return _mark_of(self.mark, self.spots, name)
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,6 +127,11 @@ class Facet:
     mark: Mark
     applies_to: tuple[str, ...] = ()
     note: str | None = None
+    spots: Spots = field(default_factory=dict, repr=False, compare=False)
+
+    def mark_of(self, name: str) -> Mark:
+        """Where the value of that field was written."""
+        return _mark_of(self.mark, self.spots, name)
 
 
 @dataclass(frozen=True)
@@ -255,10 +274,15 @@ class Plate:
     note: str | None = None
     left_out: tuple[str, ...] = ()
     """Fields that were written but could not be read: their absence means nothing."""
+    spots: Spots = field(default_factory=dict, repr=False, compare=False)
 
     @property
     def key(self) -> str:
         return f"{self.source}/{self.id}"
+
+    def mark_of(self, name: str) -> Mark:
+        """Where the value of that field was written."""
+        return _mark_of(self.mark, self.spots, name)
 
 
 @dataclass(frozen=True, slots=True)
@@ -320,11 +344,16 @@ class Source:
     plates: tuple[Plate, ...] = ()
     left_out: tuple[str, ...] = ()
     """Fields that were written but could not be read: their absence means nothing."""
+    spots: Spots = field(default_factory=dict, repr=False, compare=False)
 
     @property
     def grade(self) -> Grade | None:
         """A, B or C by what the date rests on; None where no basis is given."""
         return GRADE_OF_BASIS.get(self.date_basis or "")
+
+    def mark_of(self, name: str) -> Mark:
+        """Where the value of that field was written."""
+        return _mark_of(self.mark, self.spots, name)
 
 
 @dataclass(frozen=True, slots=True)
@@ -374,6 +403,11 @@ class Board:
     permanent_mark: str | None = None
     citation_style: str | None = None
     publish: bool = True
+    spots: Spots = field(default_factory=dict, repr=False, compare=False)
+
+    def mark_of(self, name: str) -> Mark:
+        """Where the value of that field was written."""
+        return _mark_of(self.mark, self.spots, name)
 
 
 @dataclass(frozen=True, slots=True)

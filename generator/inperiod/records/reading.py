@@ -19,7 +19,8 @@ from inperiod.records.building import Builder
 from inperiod.records.checks import check_catalogue
 from inperiod.records.model import Board, Catalogue, Facet, Mark, Settings, Source, Vocabulary
 from inperiod.records.problems import Problem
-from inperiod.records.shaping import Fields, part, shape, shape_of
+from inperiod.records.shapes import part, shape_of
+from inperiod.records.shaping import Fields, shape
 from inperiod.records.yaml_reading import MAX_BYTES, read_yaml
 
 SETTINGS_FILE = "inperiod.yaml"
@@ -107,6 +108,8 @@ def _read(
             problems.append(Problem.error(Mark(file), "This file is empty.", hint))
         return None, problems
     fields, faults = shape(document.root, shape_of(schema), file)
+    if fields is None:
+        return None, [*problems, *faults]
     builder = Builder(file, seasons, dates)
     record = build(builder, fields)
     return record, [*problems, *faults, *builder.problems]

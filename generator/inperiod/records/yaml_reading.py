@@ -106,7 +106,7 @@ def plain_value(node: Node) -> Any:
     return {name: plain_value(each) for name, each in node.entries.items()}
 
 
-class _Refused(Exception):  # noqa: N818 - a refusal is no fault of the program
+class _Refused(Exception):
     def __init__(self, problem: Problem) -> None:
         self.problem = problem
 
