@@ -98,16 +98,18 @@ globalThis.InPeriod = Object.assign(globalThis.InPeriod || {}, (() => {
       const button = document.createElement("button");
       button.type = "button";
       button.className = "copy";
-      button.textContent = holder.dataset.copyLabel || "Copy";
+      button.textContent = "Copy";
+      if (holder.dataset.copyName) button.setAttribute("aria-label", `Copy: ${holder.dataset.copyName}`);
       const said = document.createElement("span");
       said.className = "copied";
       said.setAttribute("role", "status");
       button.addEventListener("click", async () => {
         const from = document.getElementById(holder.dataset.copy);
-        const done = from && (await copy(from.textContent.trim()));
-        said.textContent = done ? "Copied." : "Your browser would not copy: please select the text.";
+        const text = from ? from.textContent.trim().replace(/\s+/g, " ") : "";
+        const done = from && (await copy(text));
+        said.textContent = done ? "Copied" : "Your browser would not copy: please select the text.";
       });
-      holder.append(button, said);
+      holder.append(said, button);
     }
   }
 
