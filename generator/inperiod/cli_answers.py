@@ -182,7 +182,7 @@ def _limits(arguments: argparse.Namespace, catalogue: Catalogue) -> dict[str, An
 
 
 def _kinds() -> tuple[str, ...]:
-    from inperiod.records.shaping import shape_of
+    from inperiod.records.shapes import shape_of
 
     return shape_of("source").fields["kind"].words
 

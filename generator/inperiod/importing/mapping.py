@@ -13,7 +13,8 @@ from inperiod.importing.words import Words, words
 from inperiod.importing.writing import PLATE_ORDER, SOURCE_ORDER
 from inperiod.records.model import Mark, Vocabulary
 from inperiod.records.problems import Problem, nearest
-from inperiod.records.shaping import Fields, shape, shape_of
+from inperiod.records.shapes import shape_of
+from inperiod.records.shaping import Fields, shape
 from inperiod.records.yaml_reading import read_yaml
 
 UNDATED = "undated"

@@ -4,7 +4,7 @@ They use a small part of JSON Schema draft 2020-12, and exactly that part is kno
 array, string, number, integer, boolean), ``properties``, ``required``, ``additionalProperties``, ``items``,
 ``minItems``, ``maxItems``, ``enum``, ``const: true``, ``pattern`` (anchored at both ends), ``maxLength``,
 ``minimum``, ``maximum``, ``anyOf`` of one scalar and one object, ``oneOf`` of sets of required fields, and
-``$ref`` into ``common.json``. Two keys of our own, which other readers ignore, carry plain words:
+``$ref`` into the ``$defs`` of a file. Two keys of our own, which other readers ignore, carry plain words:
 ``x-expected`` says what a value must be, ``x-called`` what a record is called.
 """
 
@@ -56,20 +56,21 @@ def _schema(name: str) -> Any:
 
 
 @cache
-def part(name: str) -> Shape:
-    """The shape of one shared part, by its name under ``$defs`` of ``common.json``."""
-    return _compiled(_schema("common.json")["$defs"][name])
+def part(name: str, file: str = "common.json") -> Shape:
+    """The shape of one shared part, by its name under ``$defs`` of a schema file."""
+    return _compiled(_schema(file)["$defs"][name])
 
 
 @cache
 def shape_of(name: str) -> Shape:
-    """The shape of ``schemas/<name>.json``; name is source, vocabulary, board or settings."""
+    """The shape of ``schemas/<name>.json``; name is source, vocabulary, board, settings or mapping."""
     return _compiled(_schema(f"{name}.json"))
 
 
 def _compiled(schema: Mapping[str, Any]) -> Shape:
     if "$ref" in schema:
-        return part(schema["$ref"].partition("#/$defs/")[2])
+        file, _, name = schema["$ref"].partition("#/$defs/")
+        return part(name, file)
     expected = schema.get("x-expected", "")
     called = schema.get("x-called", "")
     if "enum" in schema:
