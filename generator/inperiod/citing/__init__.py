@@ -1,0 +1,18 @@
+"""Citation styles and exchange formats for plates and sources."""
+
+from inperiod.citing.credit import dating_line
+from inperiod.citing.csl import csl_item
+from inperiod.citing.exchange import FORMATS, export
+from inperiod.citing.styles import DEFAULT_STYLE, STYLES, Style, cite, cite_source
+
+__all__ = [
+    "DEFAULT_STYLE",
+    "FORMATS",
+    "STYLES",
+    "Style",
+    "cite",
+    "cite_source",
+    "csl_item",
+    "dating_line",
+    "export",
+]

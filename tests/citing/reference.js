@@ -1,0 +1,25 @@
+// Formats CSL items with the reference processor: node reference.js CASES STYLES LOCALES < nothing.
+// CASES: [{item, locator}]; STYLES: {name: path}; prints [{style, id, note, bibliography}] as JSON.
+const fs = require("fs");
+const CSL = require("citeproc");
+const { cases, styles, locales } = JSON.parse(fs.readFileSync(process.argv[2], "utf8"));
+
+function locale(name) {
+  const file = `${locales}/locales-${name}.xml`;
+  return fs.readFileSync(fs.existsSync(file) ? file : `${locales}/locales-en-US.xml`, "utf8");
+}
+
+const answers = [];
+for (const [style, path] of Object.entries(styles)) {
+  for (const { item, locator } of cases) {
+    const engine = new CSL.Engine({ retrieveLocale: locale, retrieveItem: () => item }, fs.readFileSync(path, "utf8"));
+    engine.setOutputFormat("html");
+    engine.updateItems([item.id]);
+    const cited = { id: item.id };
+    if (locator) Object.assign(cited, { locator, label: "page" });
+    const note = engine.makeCitationCluster([cited]);
+    const made = engine.makeBibliography();
+    answers.push({ style, id: item.id, note, bibliography: made ? made[1][0].trim() : null });
+  }
+}
+process.stdout.write(JSON.stringify(answers));
