@@ -63,8 +63,7 @@ class Builder:
         mark = self.mark(fields, key)
         span = self.span(text)
         if isinstance(span, str):
-            reason = span if span.endswith((".", "?")) else f"{span}."
-            self.problems.append(Problem.error(mark, f"{key}: {reason}", _date_hint(text, span)))
+            self.problems.append(Problem.error(mark, *_about_date(key, text, span)))
             fields.left_out.append(key)
             return None
         return Dated(text, span, mark)
@@ -321,6 +320,7 @@ class Builder:
 
 
 _NOWHERE, _ANYONE = Locator(), Wearer()
+_EDTF = "Write a date such as 1912, 1912-09, 1912-23 (autumn), 1925~ (about) or 1912/1913."
 _OF_FEATURE = ("reading", "at", "width", "count", "colour", "note")
 
 
@@ -332,14 +332,14 @@ def _split(word: str) -> tuple[str, str | None, State]:
     return facet, word, "shown"
 
 
-def _date_hint(text: str, reason: str) -> str:
-    """How the same date is written in EDTF where the phrase reader understands it, or what EDTF looks like."""
+def _about_date(key: str, text: str, reason: str) -> tuple[str, str]:
+    """Message and hint about an unreadable date; what it is in EDTF where the phrase reader knows it."""
+    sentence = reason if reason.endswith((".", "?")) else f"{reason}."
     try:
-        understood = read_phrase(text)
+        understood = read_phrase(text) if "for example" in reason else None
     except Unreadable:
-        return (
-            ""
-            if "write" in reason
-            else "Write a date such as 1912, 1912-09, 1912-23 (autumn) or 1925~ (about)."
-        )
-    return f"For {in_words(understood.span)} write {understood.edtf}."
+        understood = None
+    if understood is not None:
+        hint = f"For {in_words(understood.span)} write {understood.edtf}."
+        return f"{key}: “{text[:60]}” is not an EDTF date.", hint
+    return f"{key}: {sentence}", "" if "write" in reason or sentence.endswith("?") else _EDTF

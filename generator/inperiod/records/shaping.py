@@ -158,7 +158,11 @@ class _Work:
     def items(self, node: Node, wanted: Shape, subject: str) -> Any:
         assert wanted.item is not None
         if not isinstance(node, Items):
-            hint = "Write each entry on a line of its own that starts with a hyphen: - …"
+            hint = (
+                ""
+                if wanted.expected
+                else "Write each entry on a line of its own that starts with a hyphen: - …"
+            )
             return self.error(node, f"{subject} must be {wanted.expected or 'a list'}.", hint)
         count = len(node.items)
         if count < wanted.fewest or (wanted.most and count > wanted.most):
@@ -203,7 +207,7 @@ class _Work:
                 if value is _INVALID or (isinstance(value, Entries) and value.lost):
                     fields.left_out.append(key)
         for key in wanted.required:
-            if key not in node.entries:
+            if key not in node.entries and key not in fields.left_out:
                 self.error(
                     node, f"{_capital(wanted.called) or subject} must have the field {key}.", _add(key)
                 )
@@ -227,8 +231,13 @@ class _Work:
         """A list or a group of fields where neither can be, most often for want of quotation marks."""
         if isinstance(node, Items):
             message = f"{subject} must be {wanted.expected}, but a list stands here."
-            return self.error(node, message, "Text that starts with a bracket goes in quotation marks.")
-        message = f"{subject} must be {wanted.expected}, but a group of fields stands here."
+            return self.error(
+                node,
+                message,
+                "Write it after the colon; text that starts with a bracket goes in quotation marks.",
+            )
+        but = "" if wanted.table else ", but a group of fields stands here"
+        message = f"{subject} must be {wanted.expected}{but}."
         return self.error(node, message, _one_line(node, wanted))
 
     def no_fields(self, node: Node, wanted: Shape, subject: str) -> Any:
@@ -260,8 +269,8 @@ def _one_line(node: Node, wanted: Shape) -> str:
     pairs = list(node.entries.items()) if isinstance(node, Table) else []
     if len(pairs) == 1 and isinstance(pairs[0][1], Scalar):
         key, text = pairs[0][0][:60], pairs[0][1].text[:60]
-        scalar = wanted.scalar or wanted
-        if scalar.pattern and scalar.pattern.fullmatch(f"{key}/{text}"):
+        pattern = (wanted.scalar or wanted).pattern
+        if pattern and pattern.fullmatch(f"{key}/{text}") and not pattern.fullmatch(f"{key}: {text}"):
             return f"Write {key}/{text}, with a slash."
         return f'If it is text with a colon in it, put it in quotation marks: "{key}: {text}".'
     return "Text with a colon or braces in it goes in quotation marks."

@@ -138,12 +138,10 @@ def _no_colon(stop: Stop) -> Said | None:
         return None
     line = stop.since[0] if stop.since else stop.line
     text = stop.lines[line]
-    return (
-        line,
-        len(text) - len(text.lstrip()),
-        "This line has no colon after the field name, or no space after the colon.",
-        "Write name: value, with a space after the colon.",
-    )
+    message = "This line has no colon after the name of a field."
+    if re.match(r"\s*(?:-\s+)*[\w-]+:\S", text):
+        message = "There is no space after the colon in this line."
+    return line, len(text) - len(text.lstrip()), message, "Write name: value, with a space after the colon."
 
 
 def _sign_at_start(stop: Stop) -> Said | None:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from inperiod.records.checks import boards, dates, features, pictures, sources, vocabulary
+from inperiod.records.checks import boards, dates, features, pictures, references, sources, vocabulary
 from inperiod.records.model import Catalogue
 from inperiod.records.problems import Problem
 
@@ -27,9 +27,10 @@ CHECKS: tuple[Check, ...] = (
     sources.sources_have_plates,
     sources.sources_say_their_rights,
     sources.rights_are_no_odd_address,
-    sources.reprints_point_to_a_source,
-    sources.reused_cuts_point_to_a_plate,
+    references.reprints_point_to_a_source,
+    references.reused_cuts_point_to_a_plate,
     sources.outfits_have_company,
+    sources.disputes_are_settled,
     dates.sources_are_dated,
     dates.dates_rest_on_something,
     dates.no_plate_precedes_its_terms,
@@ -38,13 +39,14 @@ CHECKS: tuple[Check, ...] = (
     features.features_apply_to_the_garment,
     features.exclusive_facets_have_one_term,
     features.absence_is_not_mixed_with_presence,
+    features.features_are_listed_once,
     features.plates_have_features,
     features.widths_are_understood,
     pictures.pictures_are_there,
     pictures.pictures_are_described,
     boards.garments_are_known,
     boards.features_are_known,
-    boards.plates_exist,
+    references.gathered_plates_exist,
     boards.supported_features_are_planned,
 )
 

@@ -11,7 +11,8 @@ from inperiod.records.problems import Problem
 
 def garments_are_known(catalogue: Catalogue) -> Iterator[Problem]:
     for board in catalogue.boards.values():
-        if board.garment and (problem := unknown_garment(board.garment, catalogue.vocabulary, board.mark)):
+        mark = board.mark_of("garment")
+        if board.garment and (problem := unknown_garment(board.garment, catalogue.vocabulary, mark)):
             yield problem
 
 
@@ -20,19 +21,6 @@ def features_are_known(catalogue: Catalogue) -> Iterator[Problem]:
         for feature in board.features:
             if problem := unknown_feature(feature, catalogue.vocabulary):
                 yield problem
-
-
-def plates_exist(catalogue: Catalogue) -> Iterator[Problem]:
-    plates = catalogue.plates
-    for board in catalogue.boards.values():
-        for gathered in board.plates:
-            source = gathered.plate.partition("/")[0]
-            unread = (
-                source not in catalogue.sources and (catalogue.folder / "sources" / f"{source}.yaml").exists()
-            )
-            if gathered.plate not in plates and not unread:
-                message = f"The board gathers the plate {gathered.plate}, and there is no such plate."
-                yield Problem.error(gathered.mark, message, did_you_mean(gathered.plate, plates))
 
 
 def supported_features_are_planned(catalogue: Catalogue) -> Iterator[Problem]:

@@ -16,7 +16,8 @@ _WIDTH = re.compile(rf"{_NUMBER}(?: ?(?:-|–|to) ?{_NUMBER})? ?(?:in|cm|mm)")
 
 def garments_are_known(catalogue: Catalogue) -> Iterator[Problem]:
     for plate in catalogue.all_plates():
-        if plate.garment and (problem := unknown_garment(plate.garment, catalogue.vocabulary, plate.mark)):
+        mark = plate.mark_of("garment")
+        if plate.garment and (problem := unknown_garment(plate.garment, catalogue.vocabulary, mark)):
             yield problem
 
 
@@ -80,6 +81,20 @@ def absence_is_not_mixed_with_presence(catalogue: Catalogue) -> Iterator[Problem
                 )
                 message = f"This plate says that there is no {facet}, and also {listed(others)}."
                 yield Problem.error(absent.mark, message, "Keep one of the two.")
+
+
+def features_are_listed_once(catalogue: Catalogue) -> Iterator[Problem]:
+    for plate in catalogue.all_plates():
+        seen: set[tuple[str | None, str, str, str | None]] = set()
+        for feature in plate.features:
+            same = (feature.term, feature.facet, feature.state, feature.at)
+            if same in seen:
+                said = feature.term or f"{feature.facet}/{feature.state}"
+                message = f"{said} is listed twice on this plate{f' at {feature.at}' if feature.at else ''}."
+                yield Problem.warning(
+                    feature.mark, message, "Keep one, or say with at: where the other sits."
+                )
+            seen.add(same)
 
 
 def plates_have_features(catalogue: Catalogue) -> Iterator[Problem]:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from pathlib import PurePosixPath
 
-from inperiod.records.checks.words import did_you_mean
+from inperiod.records.checks.references import in_circles
+from inperiod.records.checks.words import SEE_GARMENTS, did_you_mean
 from inperiod.records.model import Catalogue, Facet, Term
 from inperiod.records.problems import Problem
 
@@ -44,20 +45,17 @@ def broader_terms_exist(catalogue: Catalogue) -> Iterator[Problem]:
                 message = (
                     f"{term.key} names {term.broader} as its broader term, which {facet.id} does not have."
                 )
-                yield Problem.error(term.mark, message, did_you_mean(term.broader, ids))
+                yield Problem.error(term.mark_of("broader"), message, did_you_mean(term.broader, ids))
 
 
 def broader_terms_make_no_circle(catalogue: Catalogue) -> Iterator[Problem]:
     for facet in catalogue.vocabulary.facets.values():
-        broader = {term.id: term.broader for term in facet.terms}
+        circles = in_circles({term.id: term.broader for term in facet.terms if term.broader})
         for term in facet.terms:
-            at, seen = term.broader, {term.id}
-            while at and at not in seen:
-                seen.add(at)
-                at = broader.get(at)
-            if at == term.id:
+            if term.id in circles:
                 message = f"{term.key} is broader than itself, by way of its broader terms."
-                yield Problem.error(term.mark, message, "Take broader: out of the term that is widest.")
+                hint = "Take broader: out of the term that is widest."
+                yield Problem.error(term.mark_of("broader"), message, hint)
 
 
 def related_terms_exist(catalogue: Catalogue) -> Iterator[Problem]:
@@ -65,10 +63,12 @@ def related_terms_exist(catalogue: Catalogue) -> Iterator[Problem]:
     for term in terms.values():
         for other in term.see_also:
             if other == term.key:
-                yield Problem.warning(term.mark, f"{other} refers to itself under see_also.", "Take it out.")
+                yield Problem.warning(
+                    term.mark_of("see_also"), f"{other} refers to itself under see_also.", "Take it out."
+                )
             elif other not in terms:
                 message = f"{term.key} refers to {other} under see_also, which the vocabulary does not have."
-                yield Problem.error(term.mark, message, did_you_mean(other, terms))
+                yield Problem.error(term.mark_of("see_also"), message, did_you_mean(other, terms))
 
 
 def garments_applied_to_exist(catalogue: Catalogue) -> Iterator[Problem]:
@@ -79,7 +79,9 @@ def garments_applied_to_exist(catalogue: Catalogue) -> Iterator[Problem]:
             for garment in owner.applies_to:
                 if garment not in garments:
                     message = f"{owner.id} applies to {garment}, which is no garment of the vocabulary."
-                    yield Problem.error(owner.mark, message, did_you_mean(garment, garments))
+                    yield Problem.error(
+                        owner.mark_of("applies_to"), message, did_you_mean(garment, garments, SEE_GARMENTS)
+                    )
 
 
 def not_before_dates_have_a_source(catalogue: Catalogue) -> Iterator[Problem]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from inperiod.records.model import Feature, Mark, Vocabulary
+from inperiod.records.model import Feature, Mark, Term, Vocabulary
 from inperiod.records.problems import Problem, nearest
 
 
@@ -22,11 +22,15 @@ def listed(words: Iterable[str], most: int = 8) -> str:
     return " and ".join(filter(None, (", ".join(shown[:-1]), shown[-1] if shown else "")))
 
 
+SEE_GARMENTS = "Garments are listed in vocabulary/garment.yaml."
+
+
 def unknown_garment(garment: str, vocabulary: Vocabulary, mark: Mark) -> Problem | None:
     """A complaint where the vocabulary has no such garment."""
     if garment in vocabulary.garments:
         return None
-    hint = did_you_mean(garment, vocabulary.garments, "Garments are listed in vocabulary/garment.yaml.")
+    same = _named(garment, vocabulary.garments.values())
+    hint = f"Did you mean {same.id}?" if same else did_you_mean(garment, vocabulary.garments, SEE_GARMENTS)
     return Problem.error(mark, f"The vocabulary has no garment {garment}.", hint)
 
 
@@ -42,22 +46,28 @@ def unknown_feature(feature: Feature, vocabulary: Vocabulary) -> Problem | None:
         return Problem.error(feature.mark, f"The vocabulary has no facet {feature.facet}.", hint)
     if feature.term is None or feature.term in vocabulary.terms:
         return None
-    return Problem.error(
-        feature.mark, f"The vocabulary has no term {feature.term}.", _nearest_term(feature.term, vocabulary)
-    )
+    message = f"The vocabulary has no term {feature.term}."
+    return Problem.error(feature.mark, message, _nearest_term(feature.term, vocabulary))
 
 
 def _nearest_term(key: str, vocabulary: Vocabulary) -> str:
-    """The same id in another facet, one of its other names, or the nearest key."""
+    """The term that goes by this name, the same id in another facet, or the one most like it."""
     facet, _, word = key.partition("/")
-    elsewhere = [
-        term.key for term in vocabulary.terms.values() if term.id == word and term.facet != "garment"
-    ]
-    if elsewhere:
-        return f"Did you mean {listed(elsewhere)}?"
+    own = vocabulary.facets[facet].terms
+    if same := _named(word, own):
+        return f"Did you mean {same.key}? ({word.replace('-', ' ')} is another name of it.)"
+    if near := nearest(word, (term.id for term in own), 0.75):
+        return f"Did you mean {facet}/{near}?"
+    others = [term for term in vocabulary.terms.values() if term.facet not in (facet, "garment")]
+    if near := nearest(word, dict.fromkeys(term.id for term in others), 0.75):
+        return f"Did you mean {' or '.join(term.key for term in others if term.id == near)}?"
+    return f"Terms of {facet} are {listed((term.id for term in own), 40)}."
+
+
+def _named(word: str, terms: Iterable[Term]) -> Term | None:
+    """The term that has the word for its label or another name."""
     said = word.replace("-", " ")
-    for term in vocabulary.facets[facet].terms:
-        if any(said == name.name.lower() for name in term.names) or said == term.label.lower():
-            return f"Did you mean {term.key}? ({said} is another name of it.)"
-    own = [term.key for term in vocabulary.facets[facet].terms]
-    return did_you_mean(key, own, f"Terms of {facet} are {listed(each.partition('/')[2] for each in own)}.")
+    for term in terms:
+        if said == term.label.lower() or any(said == name.name.lower() for name in term.names):
+            return term
+    return None
