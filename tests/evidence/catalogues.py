@@ -1,4 +1,4 @@
-"""Small catalogues built in code, readable at a glance: ``small("1912: square", "1914: round, yoke/none")``."""
+"""Small catalogues built in code: ``facts(source("a", "1912", square(2)), source("b", "1914"))``."""
 
 from __future__ import annotations
 

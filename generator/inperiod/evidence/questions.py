@@ -15,7 +15,7 @@ from inperiod.evidence.verdicts import Judged, Verdict, judge
 from inperiod.evidence.weights import Window
 
 
-class Unknown(ValueError):  # noqa: N818 - it is the word that is unknown
+class Unknown(ValueError):
     """The question names a garment or a term the catalogue does not know. ``word`` is the name."""
 
     def __init__(self, kind: str, word: str) -> None:

@@ -75,7 +75,8 @@ def reasons(case: Case) -> tuple[str, ...]:
 def _deciding(case: Case) -> list[str]:
     judged, when, it = case.judged, case.when, case.it
     if judged.verdict == "too early" and case.not_before:
-        return [f"It cannot be earlier than {_milestone(case.not_before)}."]
+        it = "It" if len(case.terms) == 1 else "All together they"
+        return [f"{it} cannot be earlier than {_milestone(case.not_before)}."]
     if judged.verdict == "attested":
         if len(judged.inside) == 1:
             return [f"A document in {when} shows {it}, and others close to it in time agree."]

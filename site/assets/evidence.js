@@ -1,0 +1,822 @@
+// The arithmetic of evidence: what the Python side computes, from the same facts, with the same sentences.
+// In step with generator/inperiod/evidence; one file of vectors is run against both.
+(function (root) {
+  "use strict";
+
+  // Numbers: see constants.py for what each means and where it comes from.
+  const DAYS_PER_YEAR = 365.25, WIDEST_YEARS = 12, WIDEST_DAYS = 4383, MOSTLY = 0.5, BACKING = 5;
+  const Z_95 = 1.959963984540054, ALIKE = 0.2, SPREAD = 4, USE = 0.05, ALPHA = 0.05, STRONGEST = 15;
+  const NEAR_YEARS = 10, USUAL = 0.2, OCCASIONAL = 0.05, CITED = 12, NAMED = 5, CIRCA_TRIED = [0, 10];
+  const READINGS = 3, INFERRED = 2, FORMAT = 1;
+  const BASES = ["A", "B", "C", "style", "none"];
+  const MONTHS = ["January", "February", "March", "April", "May", "June", "July", "August", "September",
+    "October", "November", "December"];
+  const WHY_LEFT_OUT = {
+    "undated": "undated",
+    "style": "dated from the look of the dress itself, which would argue in a circle",
+    "no basis": "with nothing said about what the date rests on",
+    "grade B": "of grade B, not weighed here",
+    "grade C": "of grade C, not weighed here",
+    "wide": `with a date that spans more than ${WIDEST_YEARS} years`,
+    "reprint": "in reprints, which count under their original",
+    "reused cut": "printed from a cut already counted",
+  };
+
+  // ---- days and years
+
+  /** Day number of 1 January; day 1 is 0001-01-01, proleptic Gregorian. */
+  function yearStart(year) {
+    const past = year - 1;
+    return past * 365 + Math.floor(past / 4) - Math.floor(past / 100) + Math.floor(past / 400) + 1;
+  }
+
+  function yearOf(day) {
+    let year = Math.floor((Math.floor(day) - 1) / 365.2425) + 1;
+    while (day < yearStart(year)) year -= 1;
+    while (day >= yearStart(year + 1)) year += 1;
+    return year;
+  }
+
+  /** A day number, halves allowed, as a decimal year. */
+  function decimalYear(day) {
+    const year = yearOf(day), start = yearStart(year);
+    return year + (day - start) / (yearStart(year + 1) - start);
+  }
+
+  function dateOf(day) {
+    const year = yearOf(day);
+    let rest = day - yearStart(year), month = 0;
+    const leap = yearStart(year + 1) - yearStart(year) === 366;
+    const lengths = [31, leap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+    while (rest >= lengths[month]) rest -= lengths[month++];
+    return [year, month + 1, rest + 1];
+  }
+
+  /** YYYY-MM-DD, years below 0 or beyond 9999 with their sign. */
+  function isoDay(day) {
+    const [year, month, date] = dateOf(day);
+    const sign = year < 0 ? "-" : year > 9999 ? "+" : "";
+    const pad = (number, width) => String(number).padStart(width, "0");
+    return `${sign}${pad(Math.abs(year), 4)}-${pad(month, 2)}-${pad(date, 2)}`;
+  }
+
+  function dayInWords(day) {
+    const [year, month, date] = dateOf(day);
+    return `${date} ${MONTHS[month - 1]} ${year}`;
+  }
+
+  /** A window as said: 1926, 1924–1928, the 1920s, June 1926, the time from 1920. */
+  function windowInWords(window) {
+    const { earliest, latest } = window;
+    const edge = (day, turn) => (turn === yearStart(yearOf(turn)) ? String(yearOf(day)) : dayInWords(day));
+    if (earliest === null && latest === null) return "all time";
+    if (earliest === null) return `the time up to ${edge(latest, latest + 1)}`;
+    if (latest === null) return `the time from ${edge(earliest, earliest)}`;
+    const first = yearOf(earliest), last = yearOf(latest);
+    if (earliest === yearStart(first) && latest === yearStart(last + 1) - 1) {
+      if (first === last) return String(first);
+      return last === first + 9 && first % 10 === 0 ? `the ${first}s` : `${first}–${last}`;
+    }
+    if (earliest === latest) return dayInWords(earliest);
+    const begins = dateOf(earliest), ends = dateOf(latest);
+    if (begins[2] === 1 && dateOf(latest + 1)[2] === 1) {
+      const from = MONTHS[begins[1] - 1], to = MONTHS[ends[1] - 1];
+      if (first === last) return begins[1] === ends[1] ? `${from} ${first}` : `${from}–${to} ${first}`;
+      return `${from} ${first} – ${to} ${last}`;
+    }
+    return `${dayInWords(earliest)} – ${dayInWords(latest)}`;
+  }
+
+  // ---- facts
+
+  const orNull = (index, none) => (index === none ? null : index);
+
+  function milestone(given) {
+    return given ? { day: given[0], text: given[1], event: given[2], source: given[3] } : null;
+  }
+
+  function daysIn(days) {
+    if (days === 0) return null;
+    const [earliest, other] = days;
+    return { earliest, latest: earliest === null || other === null ? other : earliest + other - 1 };
+  }
+
+  /** An entry and all broader ones, cut where a circle closes. */
+  function chain(entries, at) {
+    const found = [];
+    while (at !== null && !found.includes(at)) {
+      found.push(at);
+      at = entries[at].broader;
+    }
+    return found;
+  }
+
+  /** The facts from their JSON form (exchange.py says what it holds), indexed. Throws for another format. */
+  function factsFromJson(data) {
+    if (data.format !== FORMAT) throw new Error(`facts of format ${data.format}; this reads ${FORMAT}`);
+    const garments = data.garments.map(([id, label, plural, broader]) => ({ id, label, plural, broader: orNull(broader, -1) }));
+    const terms = data.terms.map(([facet, id, label, broader, notBefore, inDress]) => ({
+      key: `${data.facets[facet][0]}/${id}`, facet, label, broader: orNull(broader, -1),
+      notBefore: milestone(notBefore), inDress: milestone(inDress),
+    }));
+    const documents = data.documents.map(([source, suffix, kind, place, basis, root, days, ...tried]) => ({
+      id: suffix ? `${source}@${suffix}` : source, source, kind: data.kinds[kind], places: data.places[place],
+      basis: BASES[basis], root: orNull(root, -2), days: daysIn(days),
+      tried: (tried.length ? tried : [days, days]).map(daysIn),
+    }));
+    const count = data.plates.length;
+    const plates = {
+      count, keys: new Array(count), documentOf: new Int32Array(count), garmentOf: new Int32Array(count),
+      wearers: new Array(count), cuts: new Int32Array(count).fill(-1),
+      starts: new Int32Array(count + 1), shown: null, recorded: data.facets.map(() => new Uint8Array(count)),
+    };
+    const chains = terms.map((_, term) => chain(terms, term));
+    const shown = [];
+    let document = 0, left = data.counts.length ? data.counts[0] : 0;
+    data.plates.forEach((plate, number) => {
+      while (left === 0) left = data.counts[++document];
+      left -= 1;
+      plates.documentOf[number] = document;
+      plates.keys[number] = `${documents[document].source}/${plate[0]}`;
+      plates.garmentOf[number] = plate[1];
+      plates.wearers[number] = data.wearers[plate[2]];
+      plates.starts[number] = shown.length;
+      const sure = new Map();
+      for (let i = 3; i < plate.length; i += 1) {
+        const code = plate[i];
+        if (code < 0) {
+          plates.recorded[-1 - code][number] = 1;
+          continue;
+        }
+        const term = Math.floor(code / READINGS);
+        plates.recorded[terms[term].facet][number] = 1;
+        for (const each of chains[term]) sure.set(each, sure.get(each) || code % READINGS !== INFERRED);
+      }
+      for (const [term, surely] of sure) shown.push(term * 2 + (surely ? 1 : 0));
+    });
+    plates.starts[count] = shown.length;
+    plates.shown = Int32Array.from(shown);
+    data.cuts.forEach((numbers, cut) => numbers.forEach((number) => { plates.cuts[number] = cut; }));
+    return {
+      circaYears: data.circa_years, decades: data.decades, facets: data.facets.map(([id, label]) => ({ id, label })),
+      garments, terms, documents, plates, garmentChains: garments.map((_, garment) => chain(garments, garment)),
+      garmentIndex: new Map(garments.map((each, i) => [each.id, i])),
+      termIndex: new Map(terms.map((each, i) => [each.key, i])), memo: new Map(),
+    };
+  }
+
+  /** The same facts with "circa" read as 0 or 10 years either side. */
+  function atCirca(facts, years) {
+    const key = `circa ${years}`, at = CIRCA_TRIED.indexOf(years);
+    if (!facts.memo.has(key)) {
+      const documents = facts.documents.map((each) => ({ ...each, days: each.tried[at] }));
+      facts.memo.set(key, { ...facts, circaYears: years, documents, memo: new Map() });
+    }
+    return facts.memo.get(key);
+  }
+
+  /** 0 where the plate does not show the term, 1 where that is inferred, 2 where it is seen or read. */
+  function shows(facts, number, term) {
+    const { starts, shown } = facts.plates;
+    for (let i = starts[number]; i < starts[number + 1]; i += 1) {
+      if (shown[i] >> 1 === term) return 1 + (shown[i] & 1);
+    }
+    return 0;
+  }
+
+  // ---- surveys: the documents that count for a garment and its facets
+
+  const REASONS = Object.keys(WHY_LEFT_OUT);
+
+  function placeParts(place) {
+    return place.split(",").map((part) => part.trim().toLowerCase().replace(/ß/g, "ss")).filter(Boolean);
+  }
+
+  function survey(facts, question, facets) {
+    const garment = facts.garmentIndex.get(question.garment);
+    if (garment === undefined) throw new Error(`no garment “${question.garment}” in the vocabulary`);
+    const { place, wearer, kind, grades } = question;
+    const key = JSON.stringify([garment, facets, place, wearer, kind, grades]);
+    if (!facts.memo.has(key)) facts.memo.set(key, makeSurvey(facts, garment, facets, question));
+    return facts.memo.get(key);
+  }
+
+  function makeSurvey(facts, garment, facets, limits) {
+    const away = new Map(REASONS.map((reason) => [reason, []]));
+    const parts = limits.place === null ? [] : placeParts(limits.place);
+    const entries = [];
+    for (const [document, plates] of standing(facts, recording(facts, garment, facets, limits.wearer), away)) {
+      const fact = facts.documents[document];
+      if (limits.kind !== null && fact.kind !== limits.kind) continue;
+      if (!parts.every((part) => fact.places.includes(part))) continue;
+      const reason = notWeighed(fact, limits.grades);
+      if (reason) away.get(reason).push(...plates);
+      else entries.push({ document, earliest: fact.days.earliest, latest: fact.days.latest, plates });
+    }
+    entries.sort((a, b) => a.earliest + a.latest - b.earliest - b.latest || a.document - b.document);
+    const kept = withoutReusedCuts(facts, entries, away);
+    return {
+      entries: kept, middles: Float64Array.from(kept, (each) => each.earliest + each.latest),
+      showing: gatherShowing(facts, kept, new Set(facets)), away, memo: new Map(),
+    };
+  }
+
+  function recording(facts, garment, facets, wearer) {
+    const { count, garmentOf, documentOf, wearers, recorded } = facts.plates;
+    const wanted = facts.garmentChains.map((each) => each.includes(garment));
+    const anyone = wearer === null || wearer === "any";
+    const columns = facets.map((facet) => recorded[facet]);
+    const found = new Map();
+    for (let number = 0; number < count; number += 1) {
+      if (!wanted[garmentOf[number]]) continue;
+      if (!anyone && wearers[number] !== wearer && wearers[number] !== "any") continue;
+      if (!columns.every((column) => column[number])) continue;
+      const document = documentOf[number];
+      if (!found.has(document)) found.set(document, []);
+      found.get(document).push(number);
+    }
+    return found;
+  }
+
+  /** Without reprints; the earliest stands in for an original that itself records nothing. */
+  function standing(facts, found, away) {
+    const held = new Map(), reprints = new Map(), originals = new Set();
+    for (const [document, plates] of found) {
+      const { root: original, source } = facts.documents[document];
+      if (original === null) {
+        held.set(document, plates);
+        originals.add(source);
+      } else {
+        if (!reprints.has(original)) reprints.set(original, []);
+        reprints.get(original).push(document);
+      }
+    }
+    for (const [original, documents] of reprints) {
+      let standIn = null;
+      if (original >= 0 && !originals.has(facts.documents[original].source)) {
+        const middle = (document) => {
+          const days = facts.documents[document].days;
+          return days && days.earliest !== null && days.latest !== null ? days.earliest + days.latest : Infinity;
+        };
+        for (const document of documents) {
+          if (standIn === null || middle(document) < middle(standIn)) standIn = document;
+        }
+        held.set(original, found.get(standIn));
+      }
+      for (const document of documents) if (document !== standIn) away.get("reprint").push(...found.get(document));
+    }
+    return held;
+  }
+
+  function notWeighed(fact, grades) {
+    if (fact.days === null) return "undated";
+    if (fact.basis === "style") return "style";
+    if (fact.basis === "none") return "no basis";
+    if (!grades.includes(fact.basis)) return `grade ${fact.basis}`;
+    const { earliest, latest } = fact.days;
+    return earliest === null || latest === null || latest - earliest + 1 > WIDEST_DAYS ? "wide" : null;
+  }
+
+  function withoutReusedCuts(facts, entries, away) {
+    const met = new Set(), kept = [];
+    for (const entry of entries) {
+      const plates = entry.plates.filter((number) => {
+        const cut = facts.plates.cuts[number];
+        if (cut < 0) return true;
+        if (met.has(cut)) {
+          away.get("reused cut").push(number);
+          return false;
+        }
+        met.add(cut);
+        return true;
+      });
+      if (plates.length) kept.push({ ...entry, plates });
+    }
+    return kept;
+  }
+
+  /** By term: by position of the document: the plates showing it. */
+  function gatherShowing(facts, entries, facets) {
+    const { starts, shown } = facts.plates, found = new Map();
+    entries.forEach((entry, position) => {
+      for (const number of entry.plates) {
+        for (let i = starts[number]; i < starts[number + 1]; i += 1) {
+          const term = shown[i] >> 1;
+          if (!facets.has(facts.terms[term].facet)) continue;
+          if (!found.has(term)) found.set(term, new Map());
+          const places = found.get(term);
+          if (!places.has(position)) places.set(position, []);
+          places.get(position).push(number);
+        }
+      }
+    });
+    return found;
+  }
+
+  /** How many of the ascending numbers lie below the given one, or up to it. */
+  function below(numbers, given, orEqual) {
+    let low = 0, high = numbers.length;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (numbers[middle] < given || (orEqual && numbers[middle] === given)) low = middle + 1;
+      else high = middle;
+    }
+    return low;
+  }
+
+  const between = (looked, after, before) =>
+    Math.max(0, below(looked.middles, before, false) - below(looked.middles, after, true));
+  const within = (looked, first, last) => below(looked.middles, last, true) - below(looked.middles, first, false);
+
+  /** Aoristic weight of a closed span in a window: the share of its days that lies there. */
+  function weight(entry, window) {
+    const begins = window.earliest === null ? entry.earliest : Math.max(entry.earliest, window.earliest);
+    const ends = window.latest === null ? entry.latest : Math.min(entry.latest, window.latest);
+    return Math.max(0, ends - begins + 1) / (entry.latest - entry.earliest + 1);
+  }
+
+  /** [position, weight] of the documents with any weight in the window, in order. */
+  function weighed(looked, window) {
+    const { earliest, latest } = window, found = [];
+    const low = earliest === null ? 0 : below(looked.middles, 2 * earliest - WIDEST_DAYS, false);
+    const high = latest === null ? looked.middles.length : below(looked.middles, 2 * latest + WIDEST_DAYS, true);
+    for (let position = low; position < high; position += 1) {
+      const part = weight(looked.entries[position], window);
+      if (part > 0) found.push([position, part]);
+    }
+    return found;
+  }
+
+  // ---- shares
+
+  function wilson(p, n) {
+    const z2 = Z_95 * Z_95, middle = p + z2 / (2 * n);
+    const half = Z_95 * Math.sqrt(Math.max(0, p * (1 - p)) / n + z2 / (4 * n * n)), whole = 1 + z2 / n;
+    return [Math.max(0, (middle - half) / whole), Math.min(1, (middle + half) / whole)];
+  }
+
+  function shareIn(looked, of, window) {
+    let showing = 0, recorded = 0, squares = 0;
+    for (const [position, part] of weighed(looked, window)) {
+      const plates = looked.entries[position].plates.length, shown = of.showing.get(position);
+      showing += part * (shown ? shown.length : 0);
+      recorded += part * plates;
+      squares += part * plates * plates;
+    }
+    if (recorded <= 0) return { showing: 0, recorded: 0, effective: 0, value: null, low: null, high: null };
+    const effective = Math.min(recorded, recorded / (1 + (squares / recorded - 1) * ALIKE));
+    const [low, high] = wilson(showing / recorded, effective);
+    return { showing, recorded, effective, value: showing / recorded, low, high };
+  }
+
+  function frequency(share) {
+    if (share.value === null || share.showing <= 0) return null;
+    return share.value >= USUAL ? "usual" : share.value >= OCCASIONAL ? "occasional" : "rare";
+  }
+
+  // ---- ranges and absence
+
+  /** McCarthy's bound: (E_in / (E_in + E_gap))^min(N − 1, 15), and 1 where N < 2. */
+  function absenceP(sightings, inside, gap) {
+    if (sightings < 2) return 1;
+    const part = inside / (inside + gap);
+    let p = 1;
+    for (let i = Math.min(sightings - 1, STRONGEST); i > 0; i -= 1) p *= part;
+    return p;
+  }
+
+  /** The chance that none of these documents shows a term in use at 5 % (beta-binomial). */
+  function silence(counts) {
+    let p = 1;
+    for (const count of counts) {
+      for (let j = 0; j < count; j += 1) p *= ((1 - USE) * SPREAD + j) / (SPREAD + j);
+      if (p < 1e-12) return p;
+    }
+    return p;
+  }
+
+  function straussSadler(sightings, years) {
+    return sightings < 2 ? 0 : years * (Math.pow(ALPHA, -1 / (sightings - 1)) - 1);
+  }
+
+  /** Where the terms are shown, all on one plate; which of these are sightings; which sightings are backed. */
+  function seen(facts, looked, terms) {
+    const key = terms.join(" ");
+    if (looked.memo.has(key)) return looked.memo.get(key);
+    const showing = new Map(), sighted = new Map();
+    for (const [position, numbers] of looked.showing.get(terms[0]) || []) {
+      const all = terms.length === 1 ? numbers : numbers.filter((n) => terms.every((term) => shows(facts, n, term)));
+      if (!all.length) continue;
+      showing.set(position, all);
+      const surely = all.filter((n) => terms.every((term) => shows(facts, n, term) === 2));
+      if (surely.length) sighted.set(position, surely);
+    }
+    const order = [...sighted.keys()], backed = new Set();
+    for (let i = 1; i < order.length; i += 1) {
+      if (order[i] - order[i - 1] <= BACKING) backed.add(order[i - 1]).add(order[i]);
+    }
+    const of = { showing, sighted, order, backed };
+    looked.memo.set(key, of);
+    return of;
+  }
+
+  function documentsNeeded(sightings, inside, beyond) {
+    if (beyond === 0 || absenceP(sightings, inside, beyond) >= ALPHA) return 0;
+    let low = 1, high = beyond;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (absenceP(sightings, inside, middle) < ALPHA) high = middle;
+      else low = middle + 1;
+    }
+    return low;
+  }
+
+  /** The attested range; null where there is no sighting. */
+  function attested(looked, of) {
+    if (!of.order.length) return null;
+    const { middles } = looked;
+    const backed = of.order.filter((position) => of.backed.has(position));
+    const order = backed.length ? backed : of.order;
+    const first = order[0], last = order[order.length - 1], begins = middles[first], ends = middles[last];
+    const isInside = (position) => begins <= middles[position] && middles[position] <= ends;
+    const sightings = of.order.filter(isInside).length, documents = within(looked, begins, ends);
+    const before = below(middles, begins, false), after = middles.length - before - documents;
+    const out = documentsNeeded(sightings, documents, before), onward = documentsNeeded(sightings, documents, after);
+    return {
+      first, last, firstTwice: begins, lastTwice: ends, sightings, documents,
+      setAside: of.order.filter((position) => !isInside(position)),
+      guideYears: straussSadler(sightings, (ends - begins) / 2 / DAYS_PER_YEAR),
+      before: out ? middles[before - out] : null, after: onward ? middles[before + documents + onward - 1] : null,
+    };
+  }
+
+  function extension(found) {
+    return {
+      earliest: found && found.before !== null ? decimalYear(found.before / 2) : null,
+      latest: found && found.after !== null ? decimalYear(found.after / 2) : null,
+    };
+  }
+
+  // ---- verdicts
+
+  function positionOf(found, { earliest, latest }) {
+    if (earliest !== null && 2 * earliest > found.lastTwice) return "after";
+    if (latest !== null && 2 * latest < found.firstTwice) return "before";
+    const inside = earliest !== null && latest !== null && 2 * earliest > found.firstTwice && 2 * latest < found.lastTwice;
+    return inside ? "inside" : "overlapping";
+  }
+
+  function judge(looked, of, found, window, wornFor, notBefore) {
+    const mostly = (part) => part >= MOSTLY;
+    const at = weighed(looked, window).filter(([, part]) => mostly(part)).map(([position]) => position);
+    let inside = at.filter((position) => of.sighted.has(position)), worn = [];
+    if (wornFor > 0 && window.earliest !== null) {
+      const by = new Set(inside);
+      const longer = { earliest: window.earliest - Math.floor(wornFor * DAYS_PER_YEAR + 0.5), latest: window.latest };
+      inside = weighed(looked, longer)
+        .filter(([position, part]) => (mostly(part) && of.sighted.has(position)) || by.has(position))
+        .map(([position]) => position);
+      worn = inside.filter((position) => !by.has(position));
+    }
+    const silent = !at.some((position) => of.showing.has(position)) &&
+      silence(at.map((position) => looked.entries[position].plates.length)) < ALPHA;
+    const position = found ? positionOf(found, window) : null;
+    let gap = 0, beyondYears = 0, p = null;
+    if (position === "after") {
+      gap = between(looked, found.lastTwice, 2 * window.earliest);
+      beyondYears = (window.earliest - found.lastTwice / 2) / DAYS_PER_YEAR;
+    } else if (position === "before") {
+      gap = between(looked, 2 * window.latest, found.firstTwice);
+      beyondYears = (found.firstTwice / 2 - window.latest) / DAYS_PER_YEAR;
+    }
+    if (position === "after" || position === "before") p = absenceP(found.sightings, found.documents, gap);
+    const judged = { verdict: "unproven", position, inside, worn, at, gap, beyondYears, p, silent };
+    if (notBefore && window.latest !== null && window.latest < notBefore.day) judged.verdict = "too early";
+    else if (inside.length >= 2 || inside.some((each) => of.backed.has(each))) judged.verdict = "attested";
+    else if (inside.length) judged.verdict = "seen once";
+    else if (!found) judged.verdict = "unrecorded";
+    else if (position === "inside") judged.verdict = silent ? "lapsed" : "bracketed";
+    else if (p !== null && (p < ALPHA || silent)) judged.verdict = "unsupported";
+    else if (position === "overlapping" || beyondYears <= Math.min(found.guideYears, NEAR_YEARS)) judged.verdict = "plausible";
+    return judged;
+  }
+
+  // ---- sentences
+
+  const number = (count, thing) => `${count} ${thing}${count === 1 ? "" : "s"}`;
+  const show = (count) => (count === 1 ? "shows" : "show");
+  const years = (length) => (length + 0.5 < 1 ? "less than a year" : number(Math.floor(length + 0.5), "year"));
+  const middleYear = (twice) => yearOf(twice / 2);
+  const span = (first, last) => (first === last ? String(first) : `${first}–${last}`);
+  const percent = (share) => `${Math.floor(share * 100 + 0.5)} %`;
+  const percentUp = (p) => `${Math.max(1, Math.floor(p * 100) + 1)} %`;
+  const milestoneSaid = (of) => `${of.text} (${of.event}; ${of.source})`;
+  const raised = (text) => text.slice(0, 1).toUpperCase() + text.slice(1);
+
+  function lower(label) {
+    const words = label.split("(")[0].trim();
+    return words.slice(0, 1).toLowerCase() + words.slice(1);
+  }
+
+  function reasons(c) {
+    const said = [...deciding(c), ...lookedAt(c)];
+    if (c.judged.worn.length) said.push(`Counted by the wear allowance of ${years(c.wornFor)}: ${named(c, c.judged.worn)}.`);
+    if (c.found) said.push(rangeSaid(c.found));
+    if (c.inDress && c.window.latest !== null && c.window.latest < c.inDress.day) {
+      said.push(`Known in dress only from ${milestoneSaid(c.inDress)}.`);
+    }
+    if (c.found && c.found.setAside.length) {
+      const count = c.found.setAside.length, alone = named(c, c.found.setAside);
+      said.push(count === 1
+        ? `Outside that range one sighting stands alone; check its date: ${alone}.`
+        : `Outside that range ${count} sightings stand alone; check their dates: ${alone}.`);
+    }
+    if (c.leftOut.length) {
+      const parts = c.leftOut.map(({ reason, recording: plates, showing }) =>
+        `${number(plates, "plate")} ${WHY_LEFT_OUT[reason]}${showing ? ` (${showing} ${show(showing)} ${c.it})` : ""}`);
+      said.push(`Not counted: ${parts.join("; ")}.`);
+    }
+    return said;
+  }
+
+  function deciding(c) {
+    const { judged, when, it, found } = c;
+    if (judged.verdict === "too early") {
+      return [`${c.terms.length === 1 ? "It" : "All together they"} cannot be earlier than ${milestoneSaid(c.notBefore)}.`];
+    }
+    if (judged.verdict === "attested") {
+      return [judged.inside.length === 1
+        ? `A document in ${when} shows ${it}, and others close to it in time agree.`
+        : `${judged.inside.length} documents in ${when} show ${it}.`];
+    }
+    if (judged.verdict === "seen once") {
+      return [`One document alone in ${when} shows ${it}, and none of the ${BACKING} before it or the ${BACKING} ` +
+        "after it agrees: cite it, and doubt it."];
+    }
+    if (!found) return [neverSeen(c)];
+    if (judged.position === "inside") {
+      const [before, after] = neighbours(c);
+      const seenThen = `seen before it (${before}) and after it (${after})`;
+      return [judged.verdict === "lapsed"
+        ? `Not found in ${when} although enough was looked at, yet ${seenThen}: a gap, or an old use and a revival.`
+        : `Not seen in ${when} itself, but ${seenThen}.`];
+    }
+    if (judged.position === "overlapping") {
+      const ends = span(middleYear(found.firstTwice), middleYear(found.lastTwice));
+      return [`Not seen in ${when} itself, but ${when} reaches an end of the attested range, ${ends}.`];
+    }
+    return outside(c);
+  }
+
+  function neverSeen(c) {
+    const { looked, facts, things } = c;
+    if (!looked.entries.length) {
+      const facets = new Set(c.terms.map((term) => lower(facts.facets[facts.terms[term].facet].label)));
+      return `No document weighed here records the ${[...facets].join(" and the ")} of ${things}: ` +
+        "nobody has looked, so nothing can be said.";
+    }
+    const plates = looked.entries.reduce((sum, entry) => sum + entry.plates.length, 0);
+    return `Not seen at any time among ${number(plates, "plate")} of ${things} in ${number(looked.entries.length, "document")}.`;
+  }
+
+  function outside(c) {
+    const { judged, when, it, found } = c;
+    const end = judged.position === "after"
+      ? `after the last sighting (${middleYear(found.lastTwice)})`
+      : `before the first sighting (${middleYear(found.firstTwice)})`;
+    const away = `${raised(when)} lies ${years(judged.beyondYears)} ${end}`, gap = number(judged.gap, "document");
+    if (judged.verdict === "unsupported") {
+      const said = [];
+      if (judged.p < ALPHA) {
+        said.push(`${away}, and ${gap} between without ${it}: were it still in use as before, ` +
+          `the chance of that is at most ${percentUp(judged.p)}.`);
+      }
+      if (judged.silent) said.push(`Enough was looked at in ${when} that a use by one in twenty would probably have shown.`);
+      said.push("Not found, and use at 5 % or more is unlikely; that is not the same as not in use.");
+      return said;
+    }
+    if (judged.verdict === "plausible") {
+      const reach = years(Math.min(found.guideYears, NEAR_YEARS));
+      return [`${away}; after ${found.sightings} sightings a use up to ${reach} further would be no surprise, ` +
+        "and nothing looked at speaks against it."];
+    }
+    return [`${away}, and too little was looked at to say (${gap} between).`];
+  }
+
+  function lookedAt(c) {
+    const { judged, when, it, things, looked, of, share } = c;
+    if (!looked.entries.length) return [];
+    const plates = judged.at.reduce((sum, position) => sum + looked.entries[position].plates.length, 0);
+    if (!plates) return [`No document dated mostly in ${when} was looked at for this.`];
+    const documents = number(judged.at.length, "document");
+    const counts = judged.at.filter((position) => of.showing.has(position)).map((position) => of.showing.get(position).length);
+    const shown = counts.reduce((sum, count) => sum + count, 0), recorded = `recorded in ${when}`;
+    if (plates === 1) return [`The one plate of ${things} ${recorded} ${shown ? "shows" : "does not show"} ${it}.`];
+    if (!shown) return [`None of the ${plates} ${things} ${recorded} shows ${it}, in ${documents}.`];
+    const said = [`${shown} of the ${plates} ${things} ${recorded} ${show(shown)} ${it}, in ${counts.length} of ${documents}.`];
+    if (share.value !== null) {
+      said.push(`By weight that is ${percent(share.value)} (95 % interval ${percent(share.low)} to ` +
+        `${percent(share.high)}): ${frequency(share)}.`);
+    }
+    const inferred = shown - judged.at.reduce((sum, position) => sum + (of.sighted.get(position) || []).length, 0);
+    if (inferred) {
+      said.push(`${inferred} of these ${inferred === 1 ? "is" : "are"} inferred: counted in the share, never as a sighting.`);
+    }
+    return said;
+  }
+
+  function rangeSaid(found) {
+    const said = `Attested ${span(middleYear(found.firstTwice), middleYear(found.lastTwice))}: ` +
+      `${number(found.sightings, "sighting")} in ${number(found.documents, "document")} looked at`;
+    const ends = [];
+    if (found.before !== null) ends.push(`before ${middleYear(found.before)}`);
+    if (found.after !== null) ends.push(`after ${middleYear(found.after)}`);
+    if (!ends.length) return `${said}. Both ends stay open: too little was looked at beyond them.`;
+    return `${said}. Use ${ends.join(" or ")} is unlikely, by what was looked at.`;
+  }
+
+  function neighbours(c) {
+    let before = c.found.firstTwice, after = c.found.lastTwice;
+    for (const position of c.of.order) {
+      const middle = c.looked.middles[position];
+      if (middle < 2 * c.window.earliest) before = Math.max(before, middle);
+      else if (middle > 2 * c.window.latest) after = Math.min(after, middle);
+    }
+    return [middleYear(before), middleYear(after)];
+  }
+
+  function named(c, positions) {
+    const parts = positions.slice(0, NAMED).map((position) =>
+      `${c.facts.plates.keys[c.of.sighted.get(position)[0]]} (${middleYear(c.looked.middles[position])})`);
+    if (positions.length > NAMED) parts.push(`and ${positions.length - NAMED} more`);
+    return parts.join(", ");
+  }
+
+  // ---- answers
+
+  /** The question with everything it may leave out filled in. */
+  function whole(question) {
+    const asked = { features: [], place: null, wearer: null, kind: null, grades: "A", worn_for: 0, ...question };
+    for (const name of ["place", "wearer", "kind"]) if (asked[name] === undefined || asked[name] === "") asked[name] = null;
+    const { earliest = null, latest = null } = asked.window || {};
+    if (earliest !== null && latest !== null && latest < earliest) throw new Error("a window ends before it begins");
+    if (!["A", "AB", "ABC"].includes(asked.grades)) throw new Error(`grades are A, AB or ABC, not “${asked.grades}”`);
+    if (!(asked.worn_for >= 0)) throw new Error("a wear allowance is a number of years, not less than 0");
+    asked.window = { earliest, latest };
+    return asked;
+  }
+
+  /**
+   * Weighs a question: {garment, features: ["facet/term", …], window: {earliest, latest} as day numbers or null,
+   * place, wearer, kind, grades: "A" | "AB" | "ABC", worn_for: years}. Gives what `inperiod fit --json` prints.
+   */
+  function answer(facts, question) {
+    const asked = whole(question), features = [...new Set(asked.features)];
+    const { window, garment, place, wearer, kind, grades, worn_for } = asked;
+    const day = (each) => (each === null ? null : isoDay(each));
+    return {
+      when: { earliest: day(window.earliest), latest: day(window.latest) },
+      garment, place, wearer, kind, grades, worn_for,
+      features: features.map((feature) => finding(facts, asked, [feature])),
+      together: features.length > 1 ? finding(facts, asked, features) : null,
+    };
+  }
+
+  const latestOf = (milestones) =>
+    milestones.reduce((last, each) => (each && (!last || each.day > last.day) ? each : last), null);
+
+  function finding(facts, question, features) {
+    const terms = features.map((feature) => {
+      const term = facts.termIndex.get(feature);
+      if (term === undefined) throw new Error(`no term “${feature}” in the vocabulary`);
+      return term;
+    });
+    const facets = [...new Set(terms.map((term) => facts.terms[term].facet))].sort((a, b) => a - b);
+    const { window } = question, looked = survey(facts, question, facets);
+    const of = seen(facts, looked, terms), found = attested(looked, of);
+    const notBefore = latestOf(terms.map((term) => facts.terms[term].notBefore));
+    const inDress = latestOf(terms.map((term) => facts.terms[term].inDress));
+    const judged = judge(looked, of, found, window, question.worn_for, notBefore);
+    const share = shareIn(looked, of, window), keys = facts.plates.keys;
+    const plates = (positions) => positions.flatMap((position) => of.sighted.get(position).map((n) => keys[n]));
+    const leftOut = [];
+    for (const [reason, numbers] of looked.away) {
+      if (!numbers.length) continue;
+      const showing = numbers.filter((n) => terms.every((term) => shows(facts, n, term) === 2)).length;
+      leftOut.push({ reason, recording: numbers.length, showing });
+    }
+    return {
+      term: features.join(" + "), verdict: judged.verdict, frequency: frequency(share), share,
+      sightings: of.order.length, in_window: judged.inside.length, documents_in_window: judged.at.length,
+      set_aside: plates(found ? found.setAside : []), worn: plates(judged.worn),
+      first: found && sighted(facts, looked, of, found.first), last: found && sighted(facts, looked, of, found.last),
+      guide_years: found ? found.guideYears : 0, extension: extension(found),
+      absence_p: judged.p, direct_absence: judged.silent,
+      not_before: notBefore && notBefore.text,
+      not_before_because: notBefore && `${notBefore.event}; ${notBefore.source}`,
+      in_dress_from: inDress && inDress.text, left_out: leftOut,
+      cite: best(facts, looked, of, judged, window).map((n) => keys[n]),
+      reasons: reasons({
+        facts, things: facts.garments[facts.garmentIndex.get(question.garment)].plural, terms, window,
+        when: windowInWords(window), it: terms.length === 1 ? "it" : "them all together",
+        wornFor: question.worn_for, looked, of, found, judged, share, leftOut, notBefore, inDress,
+      }),
+    };
+  }
+
+  function sighted(facts, looked, of, position) {
+    return { plate: facts.plates.keys[of.sighted.get(position)[0]], date: decimalYear(looked.middles[position] / 2) };
+  }
+
+  /** Plates to cite, best first: inside the window, grade, narrowness, not after the target day, nearness. */
+  function best(facts, looked, of, judged, { earliest, latest }) {
+    const from = earliest === null ? latest : earliest, to = latest === null ? earliest : latest;
+    const inside = new Set(judged.inside), worn = new Set(judged.worn);
+    const ranked = (judged.inside.length >= CITED ? judged.inside : of.order).map((position) => {
+      const entry = looked.entries[position];
+      const away = from === null ? 0 : entry.earliest + entry.latest - from - to;
+      return [worn.has(position) ? 1 : inside.has(position) ? 0 : 2, BASES.indexOf(facts.documents[entry.document].basis),
+        entry.latest - entry.earliest, away > 0 ? 1 : 0, Math.abs(away), position];
+    });
+    ranked.sort((a, b) => a[0] - b[0] || a[1] - b[1] || a[2] - b[2] || a[3] - b[3] || a[4] - b[4] || a[5] - b[5]);
+    return ranked.slice(0, CITED).flatMap((rank) => of.sighted.get(rank[5])).slice(0, CITED);
+  }
+
+  function facetIndex(facts, facet) {
+    const at = facts.facets.findIndex((each) => each.id === facet);
+    if (at < 0) throw new Error(`no facet “${facet}” in the vocabulary`);
+    return at;
+  }
+
+  /** The commonest terms of a facet in the question's window, most usual first, twelve at most. */
+  function usualInWindow(facts, question, facet) {
+    const asked = whole(question), at = facetIndex(facts, facet), looked = survey(facts, asked, [at]);
+    const mostly = new Set(weighed(looked, asked.window).filter(([, part]) => part >= MOSTLY).map(([position]) => position));
+    return [...looked.showing.keys()].sort((a, b) => a - b)
+      .map((term) => {
+        const of = seen(facts, looked, [term]), share = shareIn(looked, of, asked.window);
+        const documents = [...of.showing.keys()].filter((position) => mostly.has(position)).length;
+        return { term: facts.terms[term].key, label: facts.terms[term].label, share, documents };
+      })
+      .filter((each) => each.share.showing > 0)
+      .sort((a, b) => b.share.showing - a.share.showing)
+      .slice(0, CITED);
+  }
+
+  /** Term against decade. limits: {place, kind, wearer, grades, decades: [first, last]}, all optional. */
+  function timeline(facts, garment, facet, limits) {
+    const { decades: given, ...rest } = limits || {};
+    const asked = whole({ ...rest, garment }), at = facetIndex(facts, facet), looked = survey(facts, asked, [at]);
+    let [first, last] = given || facts.decades;
+    if (!given && looked.middles.length) {
+      const decade = (twice) => Math.floor(middleYear(twice) / 10) * 10;
+      first = Math.min(first, decade(looked.middles[0]));
+      last = Math.max(last, decade(looked.middles[looked.middles.length - 1]));
+    }
+    const decades = [];
+    for (let decade = first; decade <= last; decade += 10) decades.push(decade);
+    const each = decades.map((decade) => weighed(looked, { earliest: yearStart(decade), latest: yearStart(decade + 10) - 1 }));
+    const sum = (weights, count) => weights.reduce((total, [position, part]) => total + part * count(position), 0);
+    const recorded = each.map((weights) => sum(weights, (position) => looked.entries[position].plates.length));
+    const rows = [...looked.showing.keys()].sort((a, b) => a - b).map((term) => {
+      const of = seen(facts, looked, [term]), found = attested(looked, of), { notBefore } = facts.terms[term];
+      const weights = each.map((list) => sum(list, (position) => (of.showing.get(position) || []).length));
+      const end = (position) => sighted(facts, looked, of, position);
+      return {
+        term: facts.terms[term].key, label: facts.terms[term].label, weights,
+        shares: weights.map((shown, i) => (recorded[i] > 0 ? shown / recorded[i] : null)),
+        documents: each.map((list) => list.filter(([position, part]) => part >= MOSTLY && of.showing.has(position)).length),
+        sightings: of.order.length, first: found && end(found.first), last: found && end(found.last),
+        extension: extension(found), set_aside: found ? found.setAside.map(end) : [],
+        not_before: notBefore && notBefore.text,
+      };
+    });
+    const lookedIn = each.map((list) => list.filter(([, part]) => part >= MOSTLY).length);
+    return { garment, facet, decades, rows, recorded, looked: lookedIn };
+  }
+
+  /** What would be judged otherwise were circa read as 0 or 10 years, or grade C counted as well. */
+  function sensitivity(facts, question) {
+    const asked = whole(question), trials = [];
+    for (const tried of CIRCA_TRIED) {
+      if (tried !== facts.circaYears) trials.push([`“circa” were read as ${tried} years either side`, atCirca(facts, tried), asked]);
+    }
+    if (!asked.grades.includes("C")) trials.push(["dates of grade C were counted too", facts, { ...asked, grades: "ABC" }]);
+    const all = (given) => [...given.features, ...(given.together ? [given.together] : [])];
+    const was = all(answer(facts, asked)), changes = [];
+    for (const [condition, otherFacts, otherQuestion] of trials) {
+      all(answer(otherFacts, otherQuestion)).forEach((now, i) => {
+        if (now.verdict === was[i].verdict) return;
+        const sentence = `If ${condition}, the verdict would be ${now.verdict}, not ${was[i].verdict}.`;
+        changes.push({ term: now.term, condition, verdict: now.verdict, sentence });
+      });
+    }
+    return changes;
+  }
+
+  const evidence = {
+    factsFromJson, answer, timeline, usualInWindow, sensitivity, windowInWords, yearStart, yearOf, decimalYear, isoDay,
+  };
+  (root.InPeriod = root.InPeriod || {}).evidence = evidence;
+  if (typeof module !== "undefined") module.exports = evidence;
+})(typeof window === "undefined" ? globalThis : window);
