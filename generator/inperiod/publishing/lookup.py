@@ -164,15 +164,15 @@ class Lookup:
     def source_of(self, plate: Plate) -> Source:
         return self.catalogue.sources[plate.source]
 
-    def line(self, plate: Plate, note: str | None = None, source: bool = True) -> Line:
-        """A plate as a line of a list; ``source`` false where the list is of one source."""
+    def line(self, plate: Plate, note: str | None = None) -> Line:
+        """A plate as a line of a list."""
         from_source = self.source_of(plate)
         return Line(
             label=words.sentence(self.garment(plate.garment)),
             path=paths.plate_path(plate.key),
-            source=from_source.title if source else "",
+            source=words.shortened(from_source.title),
             place=words.short_place(plate.locator),
-            when=words.when(self.catalogue.dated(plate)),
+            when=words.brief(self.catalogue.dated(plate)),
             grade=from_source.grade,
             note=note,
         )

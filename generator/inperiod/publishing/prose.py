@@ -18,6 +18,11 @@ def web_address(text: str | None) -> str | None:
     return None
 
 
+def anchor(heading: str) -> str:
+    """What a heading is called in an address: ``Cords, children`` is ``cords-children``."""
+    return "-".join(re.findall(r"[\w]+", heading.lower()))
+
+
 def _allowed(url: str) -> bool:
     address = url.strip()
     return web_address(address) is not None or not (
@@ -38,10 +43,14 @@ _MARKDOWN = _reader()
 def prose(text: str | None, link: Callable[[str], str] | None = None, lowest: int = 0) -> Markup:
     """A Markdown text as HTML. ``link`` turns a path of the site into one relative to the page;
     ``lowest`` is added to heading levels so that a text fits under the headings of its page."""
-    if not text:
+    if not text or not text.strip():
         return Markup("")
     tokens = _MARKDOWN.parse(text)
-    for token in tokens:
+    if tokens[:1] and tokens[0].type == "heading_open" and tokens[0].tag == "h1":
+        tokens = tokens[3:]  # the page has its title already
+    for at, token in enumerate(tokens):
+        if token.type == "heading_open":
+            token.attrSet("id", anchor(tokens[at + 1].content))
         if token.type in ("heading_open", "heading_close"):
             token.tag = f"h{min(6, int(token.tag[1]) + lowest)}"
         if token.type == "table_open":

@@ -13,6 +13,10 @@ from inperiod.evidence.weights import Window
 from inperiod.publishing import words
 
 
+THIN = 3
+"""A share counted from fewer documents than this is drawn thinly. Ours."""
+
+
 @dataclass(frozen=True, slots=True)
 class Tick:
     """A year on the scale: its place in per cent, and its label where it opens a decade that has room for one."""
@@ -43,7 +47,7 @@ class Tape:
 
 @dataclass(frozen=True, slots=True)
 class Cell:
-    """A decade: ``kind`` is ``unlooked``, ``absent`` or ``shown``; ``height`` is 0 to 64 pixels."""
+    """A decade: ``kind`` is ``unlooked``, ``absent``, ``thin`` or ``shown``; ``height`` is 0 to 64 pixels."""
 
     label: str
     kind: str
@@ -153,9 +157,16 @@ def _said(
     one_year = int(first) == int(last)
     said = f"Shown {'in' if one_year else 'from'} {_years(first, last).replace('–', ' to ')}"
     said += f" by {words.counted(sightings, 'document')}"
-    back = "how much earlier it began is open" if before is None else f"it may reach back to {int(decimal_year(before // 2))}"
-    on = "how much later it lasted is open" if after is None else f"on to {int(decimal_year(after // 2))}"
-    said += f"; {back}, {on}" if before is None or after is None else f"; {back} and {on}"
+    back = None if before is None else int(decimal_year(before // 2))
+    on = None if after is None else int(decimal_year(after // 2))
+    if back is None and on is None:
+        said += ". How much earlier it began and how much later it lasted is open"
+    elif back is None:
+        said += f". It may have lasted to {on}; how much earlier it began is open"
+    elif on is None:
+        said += f". It may reach back to {back}; how much later it lasted is open"
+    else:
+        said += f". It may reach back to {back} and on to {on}"
     if aside:
         said += f"; {words.counted(aside, 'sighting')} set aside"
     return said + "."
@@ -183,7 +194,7 @@ def decade_cells(facts: Facts, garment: str, term: str, grades: str) -> tuple[Ce
         cells.append(
             Cell(
                 f"{decade}s",
-                "shown" if here.showing > 0 else "absent",
+                ("thin" if len(weighed) < THIN else "shown") if here.showing > 0 else "absent",
                 max(2, round(64 * here.value)) if here.showing > 0 else 0,
                 f"{round(100 * here.value)} %" if here.showing > 0 else word,
                 f"{_weight(here.showing)} of {_weight(here.recorded)}",

@@ -60,8 +60,8 @@ def board_view(look: Lookup, facts: Facts, board: Board) -> Mapping[str, Any]:
                 facet.label if facet else feature.facet,
                 words.detail(feature),
                 finding.verdict,
-                says(finding.verdict, when),
-                finding.reasons,
+                says(finding.verdict, finding.reasons),
+                finding.reasons[1:],
                 _lines(look, finding.cite[:3]),
                 tuple(
                     look.line(look.catalogue.plates[each.plate], each.reason)
@@ -78,7 +78,7 @@ def board_view(look: Lookup, facts: Facts, board: Board) -> Mapping[str, Any]:
         "planned": tuple(planned),
         "tally": tally(found),
         "together": together,
-        "together_sentence": says(together.verdict, when) if together else None,
+        "together_sentence": says(together.verdict, together.reasons) if together else None,
         "together_cite": _lines(look, together.cite[:6]) if together else (),
         "gathered": tuple(
             look.line(look.catalogue.plates[each.plate], each.reason)

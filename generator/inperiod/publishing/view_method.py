@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from inperiod.evidence import constants as c
-from inperiod.publishing.wording import says
+from inperiod.publishing.wording import LEADS
 from inperiod.records.model import Catalogue
 
 
@@ -100,7 +100,7 @@ def verdicts() -> tuple[Explained, ...]:
         ),
         ("unproven", "The years lie outside the range and too little has been looked at to say.", "Look further."),
     )
-    return tuple(Explained(name, says(name, "1926"), rule, use) for name, rule, use in entries)
+    return tuple(Explained(name, LEADS[name], rule, use) for name, rule, use in entries)
 
 
 def _word(number: int) -> str:

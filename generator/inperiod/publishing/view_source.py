@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from inperiod.dating import decimal_year
@@ -18,11 +18,16 @@ from inperiod.records.model import Creator, Source
 
 def source_view(look: Lookup, source: Source) -> Mapping[str, Any]:
     """What the template ``source.html`` shows."""
-    by_place: dict[str, list[Any]] = defaultdict(list)
-    for plate in source.plates:
-        note = plate.caption if plate.caption and len(plate.caption) <= 120 else None
-        heading = f"Page {plate.locator.page}" if plate.locator.page else ""
-        by_place[heading].append(look.line(plate, note, source=False))
+    lines = tuple(
+        replace(
+            look.line(plate),
+            source=words.shortened(plate.caption or "", 72),
+            place="",
+            when=words.short_place(plate.locator) or plate.id,
+            grade=None,
+        )
+        for plate in source.plates
+    )
     reprints = [other for other in look.sources if other.reprint_of == source.id]
     original = look.catalogue.sources.get(source.reprint_of or "")
     garments: dict[str, int] = defaultdict(int)
@@ -37,7 +42,7 @@ def source_view(look: Lookup, source: Source) -> Mapping[str, Any]:
         "weighed": weighed(source),
         "rights": rights(source),
         "examined": examined(source),
-        "pages": tuple(by_place.items()),
+        "lines": lines,
         "garments": tuple(
             (look.garment_link(garment), number)
             for garment, number in sorted(garments.items(), key=lambda item: (-item[1], item[0]))
@@ -117,12 +122,15 @@ def sources_view(look: Lookup) -> Mapping[str, Any]:
     decades: dict[str, list[SourceLine]] = {}
     for source in look.sources:
         decades.setdefault(_decade(source), []).append(_line(source))
-    kinds: dict[str, int] = defaultdict(int)
+    kinds: dict[str, list[Source]] = defaultdict(list)
     for source in look.sources:
-        kinds[words.kind(source, many=True)] += 1
+        kinds[source.kind].append(source)
     return {
         "decades": tuple(decades.items()),
-        "kinds": tuple(sorted(kinds.items(), key=lambda item: (-item[1], item[0]))),
+        "kinds": tuple(
+            f"{len(each)} {words.kind(each[0], many=len(each) > 1)}"
+            for each in sorted(kinds.values(), key=lambda each: (-len(each), each[0].kind))
+        ),
     }
 
 
@@ -143,10 +151,10 @@ def _line(source: Source) -> SourceLine:
     elif not source.plates:
         note = "Looked through; nothing in it was recorded as a plate."
     return SourceLine(
-        Link(source.title, paths.source_path(source.id)),
+        Link(words.shortened(source.title, 90), paths.source_path(source.id)),
         words.kind(source),
         source.publisher.place or source.market or source.held_by.name or "",
-        words.when(source.date),
+        words.brief(source.date),
         source.grade,
         words.counted(len(source.plates), "plate"),
         note,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
@@ -14,6 +15,7 @@ from inperiod.publishing.tapes import Tape, decade_cells, scale_of, tape
 from inperiod.records.model import Facet, Milestone, Plate, Term
 
 MOST_GARMENTS = 8
+_SLUG = re.compile(r"[a-z0-9-]+\Z")
 MOST_PLATES = 60
 
 
@@ -51,7 +53,8 @@ def term_view(look: Lookup, facts: Facts, term: Term) -> Mapping[str, Any]:
         "narrower": tuple(look.term_link(each.key) for each in facet.terms if each.broader == term.id),
         "see_also": tuple(look.term_link(key if "/" in key else f"{term.facet}/{key}") for key in term.see_also),
         "milestones": milestones(term),
-        "applies": tuple(look.garment_link(garment) for garment in term.applies_to or facet.applies_to),
+        "cautions": cautions(term),
+        "applies": tuple(look.garment_link(garment) for garment in term.applies_to),
         "spans": spans,
         "ticks": scale_of(facts).ticks(),
         "chief": chief,
@@ -87,6 +90,16 @@ def names(term: Term) -> tuple[tuple[str, str], ...]:
         parts = [name.use or "", name.period or "", language, name.note or ""]
         made.append((name.name, ", ".join(part for part in parts if part)))
     return tuple(made)
+
+
+def cautions(term: Term) -> tuple[Link, ...]:
+    """Each caution with its place on the page of cautions; one that is a sentence stands for itself."""
+    return tuple(
+        Link(words.sentence(caution.replace("-", " ")), f"{paths.CAUTIONS}#{caution}")
+        if _SLUG.match(caution)
+        else Link(caution, paths.CAUTIONS)
+        for caution in term.cautions
+    )
 
 
 def milestones(term: Term) -> tuple[Known, ...]:
@@ -248,6 +261,7 @@ def garment_view(look: Lookup, facts: Facts, term: Term) -> Mapping[str, Any]:
             if each.broader == term.id
         ),
         "milestones": milestones(term),
+        "cautions": cautions(term),
         "facets": tuple(facets),
         "decades": by_decade(look, plates),
         "count": len(plates),

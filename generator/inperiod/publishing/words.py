@@ -151,9 +151,23 @@ def short_place(locator: Locator) -> str:
     return ", ".join(place(locator).split(", ")[:2])
 
 
+_ONE_YEAR = re.compile(r"(.+) (\d{4}) to (.+) \2\Z")
+_MONTH = re.compile(r"\b(Jan|Feb|Mar|Apr|Aug|Sept|Oct|Nov|Dec)[a-z]+\b")
+
+
 def when(dated: Dated | None) -> str:
-    """A date in words, or ``undated``."""
-    return in_words(dated.text) if dated else "undated"
+    """A date in words, or ``undated``: ``March to August 1926``."""
+    return _ONE_YEAR.sub(r"\1 to \3 \2", in_words(dated.text)) if dated else "undated"
+
+
+def brief(dated: Dated | None) -> str:
+    """A date in few words, for the end of a line: ``Mar–Aug 1926``."""
+    return _MONTH.sub(r"\1", when(dated)).replace(" to ", "–")
+
+
+def shortened(text: str, most: int = 64) -> str:
+    """The text, cut at a word with an ellipsis where it is longer than ``most`` characters."""
+    return text if len(text) <= most else text[:most].rsplit(" ", 1)[0].rstrip(" ,;:.") + " …"
 
 
 def wearer(who: Wearer) -> str | None:
