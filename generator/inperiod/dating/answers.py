@@ -11,9 +11,9 @@ from inperiod.dating.span import Span, widened
 
 
 def when_json(text: str, circa_years: int = 5, seasons: Seasons = "northern") -> dict[str, Any]:
-    """What is understood, under ``input``, ``edtf``, ``earliest``, ``latest``, ``approximate``, ``uncertain``,
-    ``widened`` (with ``earliest`` and ``latest``), ``words`` and ``note``; days are ``YYYY-MM-DD``, None where
-    open. A phrase that cannot be read gives ``input`` and ``error``."""
+    """What is understood, under ``input``, ``edtf``, ``earliest``, ``latest``, ``approximate``,
+    ``uncertain``, ``widened`` (with ``earliest`` and ``latest``), ``words`` and ``note``; days are
+    ``YYYY-MM-DD``, None where open. A phrase that cannot be read gives ``input`` and ``error``."""
     try:
         understood = read_phrase(text, seasons)
     except Unreadable as problem:

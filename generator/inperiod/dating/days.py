@@ -92,7 +92,7 @@ def decimal_year(number: int) -> float:
 
 
 def months_later(number: int, months: int) -> int:
-    """The same day so many calendar months later (earlier if negative); the month's last where it has none."""
+    """The same day so many calendar months later (negative: earlier), or that month's last day."""
     year, month, day = date_of(number)
     year, index = divmod(year * 12 + month - 1 + months, 12)
     return day_number(year, index + 1, min(day, month_length(year, index + 1)))

@@ -13,15 +13,18 @@ from dataclasses import dataclass, field
 from inperiod.dating import lexicon
 from inperiod.dating.days import Unreadable
 from inperiod.dating.edtf import Seasons, read_edtf
-from inperiod.dating.rules import PERIODS, Said, notes_of, whole
+from inperiod.dating.rules import PERIODS, Said, notes_of
 from inperiod.dating.tokens import Token
+from inperiod.dating.wholes import whole
 from inperiod.dating.words import in_words
 
 _RANKS = {
-    word: (lexicon.MAKING, lexicon.DESIGNING, lexicon.AFTERWARDS)[at]
-    for at, line in enumerate(lexicon.EVENTS.split("\n")[1:-1])
-    for word in line.split()
+    word: lexicon.RANKS[rank]
+    for rank, *words in (line.split() for line in lexicon.EVENTS.split("\n")[1:-1])
+    for word in words
 }
+EVENT_WORDS = frozenset(_RANKS)
+_KINDS = ("period", "dynasty", "era", "reign")
 _LOOSE = {"-", "/", "and"}
 _ABOUT_TIME = re.compile(r"[mrs]\d+|\d.*|early|mid|late|before|after|from|to|century|quarter|half|circa|poss")
 
@@ -41,11 +44,11 @@ class _Clause:
 
     @property
     def is_period(self) -> bool:
-        return any(each.said in ("period", "dynasty", "era", "reign") for each in self.rest)
+        return any(each.said in _KINDS for each in self.rest)
 
     @property
     def rank(self) -> int:
-        return min((_RANKS[each] for each in self.events), default=lexicon.UNNAMED) if self.events else 1
+        return min((_RANKS[each] for each in self.events), default=lexicon.RANKS["unnamed"])
 
     def read(self, seasons: Seasons) -> Said | None:
         return whole(" ".join(each.said for each in self.rest), seasons)
@@ -55,7 +58,7 @@ class _Clause:
 
 
 def with_events(row: list[Token], seasons: Seasons) -> Said | None:
-    """The date of the event that counts, the others in the note; None where the phrase is not of this kind."""
+    """The date of the event that counts, the others in the note; None for a phrase of another kind."""
     clauses, period = _gathered(row)
     if clauses is None:
         return None
@@ -124,7 +127,7 @@ def _cut(row: list[Token]) -> list[_Clause]:
 
 def _told(clause: _Clause, seasons: Seasons) -> str:
     said = clause.read(seasons)
-    return " ".join([*clause.events, in_words(said.edtf)]) if said else clause.typed()
+    return " ".join([*clause.events, in_words(said.edtf, seasons)]) if said else clause.typed()
 
 
 def _within_period(period: _Clause, dates: list[_Clause], asides: list[str], seasons: Seasons) -> Said | None:
@@ -135,8 +138,7 @@ def _within_period(period: _Clause, dates: list[_Clause], asides: list[str], sea
         read.insert(0, Said(known))
     if not read or not all(read) or len(read) > 2 or len(read) < len(dates):
         return None
-    first, last = read[0], read[-1]
-    assert first and last
+    first, last = (each for each in (read[0], read[-1]) if each)
     note = notes_of(
         last.note, f"within the {period.typed()}" if first is not last else period.typed(), *asides
     )
@@ -145,14 +147,14 @@ def _within_period(period: _Clause, dates: list[_Clause], asides: list[str], sea
 
 def _common(outer: str, inner: str, seasons: Seasons) -> str:
     wide, narrow = read_edtf(outer, seasons), read_edtf(inner, seasons)
-    if None in (wide.earliest, wide.latest, narrow.earliest, narrow.latest):
+    ends = wide.earliest, wide.latest, narrow.earliest, narrow.latest
+    if any(each is None for each in ends):
         raise Unreadable("a period and a date with an open end cannot be compared")
-    assert wide.earliest is not None and wide.latest is not None
-    assert narrow.earliest is not None and narrow.latest is not None
-    if narrow.earliest > wide.latest or narrow.latest < wide.earliest:
+    begins, stops, earliest, latest = (each or 0 for each in ends)
+    if earliest > stops or latest < begins:
         raise Unreadable("the date does not lie in the period it is given for")
-    if wide.earliest <= narrow.earliest and narrow.latest <= wide.latest:
+    if begins <= earliest and latest <= stops:
         return inner
-    start = outer if wide.earliest > narrow.earliest else inner
-    end = outer if wide.latest < narrow.latest else inner
+    start = outer if begins > earliest else inner
+    end = outer if stops < latest else inner
     return f"{start.split('/')[0].replace('X', '0')}/{end.split('/')[-1].replace('X', '9')}"

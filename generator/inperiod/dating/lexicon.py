@@ -28,9 +28,12 @@ s21 spring printemps fruhling fruhjahr primavera lente voorjaar
 s22 summer ete sommer verano estate zomer
 s23 autumn fall automne herbst otono autunno herfst najaar
 s24 winter hiver invierno inverno
-circa ca cca about around approx approximately roughly vers environ um etwa ungefahr hacia alrededor verso omstreeks rond cerca ~
-poss possibly probably perhaps maybe presumably wahrscheinlich vermutlich wohl probablement probablemente posiblemente forse probabilmente waarschijnlijk
-early beginning start begin anfang debut comienzos principios inicios inizio inizi vroeg fruhe fruhes fruhen
+circa ca cca about around approx approximately roughly vers environ um etwa ungefahr hacia alrededor
+circa verso omstreeks rond cerca ~
+poss possibly probably perhaps maybe presumably wahrscheinlich vermutlich wohl probablement probablemente
+poss posiblemente forse probabilmente waarschijnlijk
+early beginning start begin anfang debut comienzos principios inicios inizio inizi vroeg fruhe fruhes
+early fruhen
 mid middle mitte milieu mediados midden
 late end ende fin fine finales eind einde spat spates spate spaten laat tardo
 before vor avant antes voor pre
@@ -40,7 +43,8 @@ to until till through thru by bis al tot hasta a
 between entre zwischen tussen tra fra
 and & et und y e
 or ou oder o
-century centuries cent cen siecle siecles siglo siglos secolo secoli jahrhundert jahrhunderts jahrhunderte jh jhs jhd jhdt eeuw
+century centuries cent cen siecle siecles siglo siglos secolo secoli jahrhundert jahrhunderts
+century jahrhunderte jh jhs jhd jhdt eeuw
 decade decades
 quarter qtr quart viertel kwart cuarto quarto
 half halfte moitie mitad meta helft
@@ -65,10 +69,13 @@ bc bce
 ad ce
 """
 
+# Before a round year these say that the decade is meant ("années 1920"); elsewhere they say nothing.
+DECADE_WORDS = "annees anos anni jaren"
+
 # Words that say nothing about the date.
 FILLERS = """
-the of in der die das des du de del della dello dell degli la le les los el il lo l d den dem im van het on at during
-year years jahr jahre jahren annee annees ano anos anno anni jaar jaren dated date datee datiert season month months
+the of in der die das des du de del della dello dell degli la le les los el il lo den dem im van het
+on at during year years jahr jahre jahren annee ano anno jaar dated date datee datiert season month months
 monday tuesday wednesday thursday friday saturday sunday
 """
 
@@ -77,18 +84,17 @@ IDIOMS = (
     (r"\(\s?\?\s?\)", " ? "),
     (r"\bre[- ](?=[a-z])", "re"),
     (r"\bin (?:the )?style of .*", " (in the style of another time)"),
-    (r"\b(?:design )?patent(?:ed)?(?: no| nr| number)?\.? [0-9][0-9,]{3,12}", " patented "),
     (
-        r"\b(?:not before|no earlier than|not earlier than|nicht vor|pas avant|no antes de|non prima del?)\b",
-        " from ",
+        r"\b(?:design )?patent (?:(?:no|nr|number) [0-9,]{1,12}|[0-9]{1,3}(?:,[0-9]{3}){1,3}\b),?",
+        " patented ",
     ),
-    (
-        r"\b(?:or|and) (?:later|after)\b|\bonwards?\b|\boder (?:spater|danach)\b|\bou (?:apres|plus tard)\b",
-        " onward ",
-    ),
-    (r"\bo (?:posterior|despues|dopo)\b", " onward "),
-    (r"\b(?:or|and) (?:earlier|before)\b|\boder fruher\b|\bou avant\b|\bo (?:antes|prima)\b", " upto "),
-    (r"\b(?:no later than|not later than|not after|nicht nach|spatestens|au plus tard)\b", " to "),
+    (r"\b(?:not before|(?:no|not) earlier than|nicht vor|pas avant|no antes de)\b", " from "),
+    (r"\bnon prima del?\b|\bniet voor\b", " from "),
+    (r"\b(?:or|and) (?:later|after)\b(?! ?[a-z0-9])|\bonwards?\b|\boder (?:spater|danach)\b", " onward "),
+    (r"\bou (?:apres|plus tard)\b(?! ?[0-9])|\bo (?:posterior|despues|dopo)\b(?! ?[0-9])", " onward "),
+    (r"\b(?:or|and) (?:earlier|before)\b(?! ?[a-z0-9])|\boder fruher\b", " upto "),
+    (r"\bou avant\b(?! ?[0-9])|\bo (?:antes|prima)\b(?! ?[0-9])", " upto "),
+    (r"\b(?:(?:no|not) later than|not after|nicht nach|spatestens|au plus tard)\b", " to "),
     (r"\b(?:prior to|earlier than|prima del?|antes del?)\b", " before "),
     (r"\b(?:later than|dopo il|despues del?)\b", " after "),
     (r"\b(?:a|f|h) ?[/&-] ?w\b|\ba ?[/&-] ?[hi]\b", " autumn winter "),
@@ -100,18 +106,24 @@ IDIOMS = (
 )
 
 UNDATED = """
-n d|nd|undated|no date|not dated|date unknown|unknown|unknown date|sans date|ohne jahr|o j|undatiert|sin fecha|s f|s d
-senza data|zonder jaar|z j|ongedateerd|non date
+n d|nd|undated|no date|not dated|date unknown|unknown|unknown date|sans date|non date|ohne jahr|o j
+undatiert|sin fecha|s f|s d|senza data|zonder jaar|z j|ongedateerd
 """
 
-# What happened on the date. The making dates a thing; what has no name of its own comes next; then its design;
-# and last what was done with it or from it later.
+# What happened on the date. The making dates a thing; what has no name of its own comes next; then its
+# design; and last what was done with it or from it later.
 EVENTS = """
-made manufactured manufacture produced production executed woven sewn knitted embroidered completed finished built constructed construction painted drawn carved modeled modelled block fabricated created assembled making hergestellt gefertigt fabrique realise fatto gemaakt hecho
-design designed project projected conceived patent patented entworfen concu disegnato ontworpen disenado
-printed print prints published publication issued reissued impression impressions edition reedited cast casts recast reprinted reprint retouched reworked refired altered restored remade remodelled repaired photographed posthumous posthumously copyright worn exhibited gedruckt veroffentlicht imprime publie pubblicato stampato gedrukt impreso publicado
+making made manufactured manufacture produced production executed woven sewn knitted embroidered
+making completed finished built constructed construction painted drawn carved modeled modelled block
+making fabricated created assembled making hergestellt gefertigt fabrique realise fatto gemaakt hecho
+design design designed project projected conceived patent patented entworfen concu disegnato ontworpen
+design disenado
+afterwards printed print prints published publication issued reissued impression impressions edition
+afterwards reedited cast casts recast reprinted reprint retouched reworked refired altered restored
+afterwards remade remodelled repaired photographed posthumous posthumously copyright worn exhibited
+afterwards gedruckt veroffentlicht imprime publie pubblicato stampato gedrukt impreso publicado
 """
-MAKING, UNNAMED, DESIGNING, AFTERWARDS = 0, 1, 2, 3
+RANKS = {"making": 0, "unnamed": 1, "design": 2, "afterwards": 3}
 
 # Reigns and periods with settled dates.
 PERIODS = """

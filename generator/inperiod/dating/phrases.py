@@ -1,8 +1,8 @@
 """Date phrases as people write them, read into EDTF.
 
-A phrase that is EDTF already is taken as such. Any other is tidied, cut into tokens (``tokens``), and read by a
-chain of small rules (``rules``); phrases about several events are parted first (``events``). What no rule
-reads is an error, never a guess.
+A phrase that is EDTF already is taken as such. Any other is tidied and cut into tokens (``tokens``), and read
+by a chain of small rules (``wholes``, and ``rules`` for single dates); one about several events is parted at
+them (``events``). What no rule reads is an error, never a guess.
 """
 
 from __future__ import annotations
@@ -13,9 +13,10 @@ from dataclasses import dataclass
 from inperiod.dating import lexicon, tokens
 from inperiod.dating.days import Undated, Unreadable
 from inperiod.dating.edtf import Seasons, read_edtf
-from inperiod.dating.events import with_events
-from inperiod.dating.rules import Said, whole
+from inperiod.dating.events import EVENT_WORDS, with_events
+from inperiod.dating.rules import Said
 from inperiod.dating.span import Span
+from inperiod.dating.wholes import whole
 from inperiod.dating.words import in_words
 
 _UNDATED = {each.strip() for line in lexicon.UNDATED.split("\n") for each in line.split("|")} - {""}
@@ -49,7 +50,9 @@ def read_phrase(text: str, seasons: Seasons = "northern") -> Understood:
     said, complaint = _as_edtf(text.strip(" \t\r\n"), seasons)
     if not said:
         said = _as_phrase(text, plain, seasons, complaint)
-    return Understood(said.edtf, read_edtf(said.edtf, seasons), in_words(said.edtf), said.note or None)
+    return Understood(
+        said.edtf, read_edtf(said.edtf, seasons), in_words(said.edtf, seasons), said.note or None
+    )
 
 
 def _as_edtf(text: str, seasons: Seasons) -> tuple[Said | None, Unreadable | None]:
@@ -65,9 +68,10 @@ def _as_edtf(text: str, seasons: Seasons) -> tuple[Said | None, Unreadable | Non
         read_edtf(text, seasons)
     except Unreadable as problem:
         return None, problem
-    if years and years[2] < years[3]:
+    if years and years[2] < years[3] and int(end) <= LATEST_BY_HYPHEN:
         return Said(
-            text, f"read as {in_words(text)}; for the years {text[:4]} to {end} write {text[:4]}/{end}"
+            text,
+            f"read as {in_words(text, seasons)}; for the years {text[:4]} to {end} write {text[:4]}/{end}",
         ), None
     return Said(text), None
 
@@ -80,21 +84,25 @@ def _as_phrase(text: str, plain: str, seasons: Seasons, complaint: Unreadable | 
         raise Unreadable(f"“{_short(text)}” is not read as a date")
     said = whole(" ".join(each.said for each in row), seasons) or with_events(row, seasons)
     if said:
-        read_edtf(said.edtf, seasons)
         return said
     raise complaint or Unreadable(_why(text, row))
 
 
 def _why(text: str, row: list[tokens.Token]) -> str:
     unknown = [each.typed for each in row if each.said.isalpha() and each.said not in _KNOWN]
+    happened = [each.typed for each in row if each.typed in EVENT_WORDS]
     if not any(each.said[-1].isdigit() or each.said.endswith("0s") for each in row):
         return f"“{_short(text)}” names no year that can be read"
     if unknown:
         return f"“{_short(text)}”: the word “{_short(unknown[0])}” is not one of those read in dates"
-    return f"“{_short(text)}” can be read in no one way; write for example c. 1912, 1910–15, autumn 1912 or late 1920s"
+    if happened:
+        return f"“{_short(text)}”: what happened when ({', '.join(happened)}) is not clear; give one date"
+    return (
+        f"“{_short(text)}” is not read as a date; write for example c. 1912, 1910–15, autumn 1912, late 1920s"
+    )
 
 
-_KNOWN = frozenset(tokens.WORDS.values()) | {"century", "circa"}
+_KNOWN = frozenset(tokens.WORDS.values()) | EVENT_WORDS | {"century", "circa"}
 
 
 def _short(text: str) -> str:

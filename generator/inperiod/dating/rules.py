@@ -1,9 +1,9 @@
-"""The rules that turn a row of tokens into EDTF: each a plain function, tried in the order of the lists below.
+"""The rules that read one date from a row of tokens: each a plain function, tried in the order of
+``RULES_FOR_DATES``.
 
 A rule is given the tokens joined by single spaces and returns what was ``Said``, or None where it does not
-apply. Rules that join parts (``RULES_FOR_WHOLES``) call the others; parts are never wholes again, so that no
-phrase can make the work grow. Thirds of our own convention: early, mid and late are 0–3, 4–6, 7–9 of a decade,
-00–33, 34–66, 67–99 of a century, the thirds of a year (EDTF 37–39) and days 1–10, 11–20 and the rest of a month.
+apply. Thirds are a convention of our own: early, mid and late are 0–3, 4–6 and 7–9 of a decade; 00–33, 34–66
+and 67–99 of a century; the thirds of a year (EDTF 37–39); days 1–10, 11–20 and the rest of a month.
 """
 
 from __future__ import annotations
@@ -13,8 +13,8 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 from inperiod.dating import lexicon
-from inperiod.dating.days import Unreadable, date_of, iso_day, iso_year, month_length
-from inperiod.dating.edtf import Seasons, read_edtf
+from inperiod.dating.days import Unreadable, day_number, iso_year, month_length
+from inperiod.dating.edtf import Seasons
 
 
 class Said(NamedTuple):
@@ -29,31 +29,35 @@ Rule = Callable[[str, Seasons], Said | None]
 WRAPPING = {"northern": 24, "southern": 22}  # the season that runs over New Year
 
 
-def _matcher(pattern: str) -> Callable[[str], re.Match[str] | None]:
+def matcher(pattern: str) -> Callable[[str], re.Match[str] | None]:
     return re.compile(pattern, re.ASCII).fullmatch
 
 
 # ---- one date ----------------------------------------------------------------------------------------------
 
-_year = _matcher(r"\d{4}")
-_decade = _matcher(r"(\d{3})0s")
-_century = _matcher(r"(?:r?(\d\d?) century|century r?(\d\d?))( bc| ad)?")
-_blank = _matcher(r"(\d{3}) -|(\d\d) - -")
-_era = _matcher(r"(\d{1,4}) (bc|ad)|ad (\d{1,4})")
-_part = _matcher(r"(early|mid|late|later|earlier) (.+)")
-_fraction = _matcher(r"(\d|third|last) (quarter|half|third) (.+)")
-_nth_decade = _matcher(r"(\d\d?|third|last) decade (\d\d? century)")
-_month_year = _matcher(r"m(\d+) (\d{4})|(\d{4}) m(\d+)|(\d{4}) / r(\d+)|(\d\d?) / (\d{4})|(\d{4}) / (\d\d?)")
-_day = _matcher(
-    r"(?P<d>\d\d?) m(?P<m>\d+) (?P<y>\d{4})|m(?P<m2>\d+) (?P<d2>\d\d?) (?P<y2>\d{4})"
-    r"|(?P<y3>\d{4}) m(?P<m3>\d+) (?P<d3>\d\d?)|(?P<d4>\d\d?) [/#-] r(?P<m4>\d+) [/#-] (?P<y4>\d{4})"
-    r"|(?P<y5>\d{4}) (?:/|#) (?P<m5>\d\d?) (?:/|#) (?P<d5>\d\d?)|(?P<d6>\d\d?) # (?P<m6>\d\d?) # (?P<y6>\d{4})"
+_year = matcher(r"\d{4}")
+_decade = matcher(r"(\d{3})0(s|d)")
+_century = matcher(r"(?:r?(\d\d?) century|century r?(\d\d?))( bc| ad)?")
+_blank = matcher(r"(\d{3}) -|(\d\d) - -")
+_era = matcher(r"(\d{1,4}) (bc|ad)|ad (\d{1,4})")
+_part = matcher(r"(early|mid|late|later|earlier) (.+)")
+_fraction = matcher(r"(\d|third|last) (quarter|half|third) (.+)")
+_nth_decade = matcher(r"(\d\d?|third|last) decade (\d\d? century)")
+_month_year = matcher(r"m(\d+) (\d{4})|(\d{4}) m(\d+)|(\d{4}) / r(\d+)|(\d\d?) / (\d{4})|(\d{4}) / (\d\d?)")
+_DAYS = (
+    (matcher(r"(\d\d?) m(\d+) (\d{4})"), "dmy"),
+    (matcher(r"m(\d+) (\d\d?) (\d{4})"), "mdy"),
+    (matcher(r"(\d{4}) (?:, )?m(\d+) (\d\d?)"), "ymd"),
+    (matcher(r"(\d\d?) (?:[/#-] )?r(\d+) (?:[/#-] )?(\d{4})"), "dmy"),
+    (matcher(r"(\d{4}) [/#-] (\d\d?) [/#-] (\d\d?)"), "ymd"),
+    (matcher(r"(\d\d?) # (\d\d?) # (\d{4})"), "dmy"),
 )
-_numeric = _matcher(r"(\d\d?) ([/-]) (\d\d?) \2 (\d{4})")
-_season = _matcher(r"s(\d\d) (\d{4})(?: [-/] (\d\d|\d{4}))?|(\d{4}) s(\d\d)")
-_two_seasons = _matcher(r"s(\d\d)(?: (?:and|-|/|to))? s(\d\d) (\d{4})(?: [-/] (\d\d|\d{4}))?")
+_numeric = matcher(r"(\d\d?) ([/-]) (\d\d?) \2 (\d{4})")
+_season = matcher(r"s(\d\d) (\d{4})(?: [-/] (\d\d|\d{4}))?")
+_two_seasons = matcher(r"s(\d\d)(?: (?:and|-|/|to))? s(\d\d) (\d{4})(?: [-/] (\d\d|\d{4}))?")
+_year_first = matcher(r"(\d{4}(?: [-/] (?:\d\d|\d{4}))?) (s\d\d.*)")
 _of_century, _of_decade, _of_year, _of_month = (
-    _matcher(form) for form in (r"\d\dXX", r"\d{3}X", r"\d{4}", r"\d{4}-(?:0[1-9]|1[0-2])")
+    matcher(form) for form in (r"\d\dXX", r"\d{3}X", r"\d{4}", r"\d{4}-(?:0[1-9]|1[0-2])")
 )
 
 
@@ -63,11 +67,11 @@ def year(text: str, seasons: Seasons) -> Said | None:
 
 
 def decade(text: str, seasons: Seasons) -> Said | None:
-    """1920s; 1900s is taken for the century, which has the decade in it"""
+    """1920s; 1900s is the century, which has the decade in it, unless a neighbour told ("1900d")"""
     found = _decade(text)
     if not found:
         return None
-    if found[1].endswith("0"):
+    if found[1].endswith("0") and found[2] == "s":
         hundred = found[1][:2]
         return Said(f"{hundred}XX", f"{hundred}00s is read as the century; for the decade write {hundred}0X")
     return Said(f"{found[1]}X")
@@ -147,11 +151,11 @@ def month_and_year(text: str, seasons: Seasons) -> Said | None:
 
 def day(text: str, seasons: Seasons) -> Said | None:
     """12 May 1926, May 12, 1926, 12.V.1926, 12.5.1926, 1926/05/12"""
-    found = _day(text)
-    if not found:
-        return None
-    form = next(n for n in ("", "2", "3", "4", "5", "6") if found["y" + n])
-    return _existing_day(int(found["y" + form]), int(found["m" + form]), int(found["d" + form]))
+    for match, order in _DAYS:
+        if found := match(text):
+            parts = dict(zip(order, map(int, found.groups()), strict=True))
+            return _existing_day(parts["y"], parts["m"], parts["d"])
+    return None
 
 
 def numeric_day(text: str, seasons: Seasons) -> Said | None:
@@ -165,16 +169,16 @@ def numeric_day(text: str, seasons: Seasons) -> Said | None:
     if found[2] == "-" and first != second and second <= 12:
         raise Unreadable(f"{first}-{second}-{y} can be read in two ways: write the month as a word")
     said = _existing_day(y, first, second)
-    doubtful = said and first != second and second <= 12
-    return Said(said.edtf, "the month is read first, then the day") if said and doubtful else said
+    doubtful = first != second and second <= 12
+    return Said(said.edtf, "the month is read first, then the day" if doubtful else "")
 
 
 def season(text: str, seasons: Seasons) -> Said | None:
     """Autumn 1912, Winter 1912-13"""
-    found = _season(text)
+    found = _season(_year_last(text))
     if not found:
         return None
-    code, y = int(found[1] or found[5]), found[2] or found[4]
+    code, y = int(found[1]), found[2]
     if not found[3]:
         return Said(f"{y}-{code}")
     follows = int(y[: -len(found[3])] + found[3]) == int(y) + 1
@@ -183,7 +187,7 @@ def season(text: str, seasons: Seasons) -> Said | None:
 
 def two_seasons(text: str, seasons: Seasons) -> Said | None:
     """Autumn and Winter 1912-13, Spring–Summer 1926: two that follow each other are one interval"""
-    found = _two_seasons(text)
+    found = _two_seasons(_year_last(text))
     if not found:
         return None
     first, second, y = int(found[1]), int(found[2]), int(found[3])
@@ -233,6 +237,11 @@ def _divisible(text: str, seasons: Seasons) -> Said | None:
     return None
 
 
+def _year_last(text: str) -> str:
+    found = _year_first(text)
+    return f"{found[2]} {found[1]}" if found else text
+
+
 def _count(word: str, of: int) -> int:
     return of if word == "last" else 3 if word == "third" else int(word)
 
@@ -257,8 +266,9 @@ def _piece(whole: Said, pieces: int, number: int) -> Said | None:
     return None
 
 
-def _existing_day(y: int, m: int, d: int) -> Said | None:
-    return Said(f"{y:04d}-{m:02d}-{d:02d}") if 1 <= m <= 12 and 1 <= d <= 31 else None
+def _existing_day(y: int, m: int, d: int) -> Said:
+    day_number(y, m, d)  # complains of the 30th of February
+    return Said(f"{y:04d}-{m:02d}-{d:02d}")
 
 
 # ---- a date with its doubts --------------------------------------------------------------------------------
@@ -266,14 +276,14 @@ def _existing_day(y: int, m: int, d: int) -> Said | None:
 
 def dated(text: str, seasons: Seasons) -> Said | None:
     """One date, with circa, possibly and question marks about it."""
-    text, marks = _without_doubts(text)
+    text, marks = without_doubts(text)
     for rule in RULES_FOR_DATES:
         if said := rule(text, seasons):
-            return _qualified(said, marks)
+            return qualified(said, marks)
     return None
 
 
-def _without_doubts(text: str) -> tuple[str, str]:
+def without_doubts(text: str) -> tuple[str, str]:
     words, marks = text.split(" "), ""
     while words and words[0] in ("circa", "poss", "?"):
         marks += "~" if words.pop(0) == "circa" else "?"
@@ -282,7 +292,7 @@ def _without_doubts(text: str) -> tuple[str, str]:
     return " ".join(words), marks
 
 
-def _qualified(said: Said, marks: str) -> Said:
+def qualified(said: Said, marks: str) -> Said:
     """Every date in the EDTF with the marks added to those it has."""
     if not marks:
         return said
@@ -296,180 +306,6 @@ def _marked(date: str, marks: str) -> str:
     marks += date[len(bare) :]
     both = "%" in marks or ("~" in marks and "?" in marks)
     return bare + ("%" if both else "~" if "~" in marks else "?")
-
-
-# ---- wholes ------------------------------------------------------------------------------------------------
-
-_from_to = _matcher(r"(?:from|between) (.+?) (?:-|to|and) (.+)")
-_after_before = _matcher(r"after (.+?) (?:(?:and|,|-) )?before (.+)")
-
-
-def doubted(text: str, seasons: Seasons) -> Said | None:
-    """c. 1885–90: a doubt before or after the whole is about all of it"""
-    rest, marks = _without_doubts(text)
-    said = whole(rest, seasons) if marks and rest else None
-    return _qualified(said, marks) if said else None
-
-
-def bounded(text: str, seasons: Seasons) -> Said | None:
-    """before 1907, after 1920, from 1917, no later than 1915, 1898 or later"""
-    if found := _after_before(text):
-        first, last = dated(found[1], seasons), dated(found[2], seasons)
-        return _joined(_after(first, seasons), _before(last, seasons)) if first and last else None
-    for word, rule in _BOUNDS.items():
-        rest = text.removesuffix(" " + word) if word in ("onward", "upto") else text.removeprefix(word + " ")
-        if rest != text and (said := dated(rest, seasons)):
-            return rule(said, seasons)
-    return None
-
-
-def between(text: str, seasons: Seasons) -> Said | None:
-    """between 1910 and 1915, from 1910 to 1915, between 1910–15"""
-    if not (found := _from_to(text)):
-        return None
-    return _range(found[1].split(" "), found[2].split(" "), seasons)
-
-
-def ranged(text: str, seasons: Seasons) -> Said | None:
-    """1920s–30s, August - September 1954, June 19-20, 1964, late 19th–early 20th century"""
-    words = text.split(" ")
-    for at, word in enumerate(words):
-        if word in ("-", "to", "/") and 0 < at < len(words) - 1:
-            if said := _range(words[:at], words[at + 1 :], seasons):
-                return said
-    return None
-
-
-def chosen(text: str, seasons: Seasons) -> Said | None:
-    """1926 or 1927; 1933, 1937; May and June 1926"""
-    members: list[list[str]] = [[]]
-    words = text.split(" ")
-    for word in words:
-        if word in ("or", "and", ","):
-            if members[-1]:
-                members.append([])
-        else:
-            members[-1].append(word)
-    if len(members) < 2 or not members[-1]:
-        return None
-    read = [_member(each, members, at, seasons) for at, each in enumerate(members)]
-    if not all(read):
-        return None
-    inside = ",".join(each.edtf.replace("/", "..") for each in read if each)
-    return Said(
-        f"[{inside}]" if "or" in words else f"{{{inside}}}", notes_of(*(each.note for each in read if each))
-    )
-
-
-RULES_FOR_WHOLES: tuple[Rule, ...] = (dated, doubted, bounded, between, chosen, ranged)
-
-
-def whole(text: str, seasons: Seasons) -> Said | None:
-    """What a whole phrase without events says."""
-    for rule in RULES_FOR_WHOLES:
-        if said := rule(text, seasons):
-            return said
-    return None
-
-
-def _range(first: list[str], last: list[str], seasons: Seasons) -> Said | None:
-    end = _last_of(first, last, seasons)
-    start = _first_of(first, last, seasons)
-    return _joined(start, end) if start and end else None
-
-
-def _last_of(first: list[str], last: list[str], seasons: Seasons) -> Said | None:
-    """The right side, with what it leaves to the left: the century of "1920s–30s", the month of "June 19-20"."""
-    if said := dated(" ".join(last), seasons):
-        return said
-    if completed := _with_century(first, last):
-        return dated(" ".join(completed), seasons)
-    if re.match(r"m\d|century", first[0], re.ASCII):
-        return dated(" ".join([first[0], *last]), seasons)
-    return None
-
-
-def _first_of(first: list[str], last: list[str], seasons: Seasons) -> Said | None:
-    """The left side, with what it leaves to the right: the year of "August - September 1954"."""
-    if said := dated(" ".join(first), seasons):
-        return said
-    for count in range(1, min(len(last), 3) + 1):
-        if said := dated(" ".join([*first, *last[-count:]]), seasons):
-            return said
-    return None
-
-
-def _with_century(first: list[str], last: list[str]) -> list[str] | None:
-    """``["circa", "90"]`` after ``["1885"]`` is ``["circa", "1890"]``; only a later year is a completion."""
-    known = re.fullmatch(r"(\d{4})s?", first[-1].removesuffix("?"), re.ASCII) or re.fullmatch(
-        r"(\d{4})s?", first[-2] if len(first) > 1 and first[-1] in ("?", "circa") else "", re.ASCII
-    )
-    at = next((at for at, word in enumerate(last) if re.fullmatch(r"\d\d?|\d0s", word, re.ASCII)), None)
-    if not known or at is None or not all(word in _AROUND for word in last[:at] + last[at + 1 :]):
-        return None
-    digits = last[at].rstrip("s")
-    completed = known[1][: -len(digits)] + digits
-    if int(completed) <= int(known[1]):
-        return None
-    return [*last[:at], completed + last[at][len(digits) :], *last[at + 1 :]]
-
-
-_AROUND = ("circa", "poss", "?", "early", "mid", "late")
-
-
-def _member(words: list[str], members: list[list[str]], at: int, seasons: Seasons) -> Said | None:
-    if said := dated(" ".join(words), seasons):
-        return said
-    if at and (completed := _with_century(members[at - 1], words)):
-        return dated(" ".join(completed), seasons)
-    return _first_of(words, members[-1], seasons) if at < len(members) - 1 else None
-
-
-def _joined(start: Said, end: Said) -> Said:
-    first = re.split(r"/|\.\.|,", start.edtf.strip("[]{}"))[0]
-    last = re.split(r"/|\.\.|,", end.edtf.strip("[]{}"))[-1]
-    return Said(f"{first}/{last}", notes_of(start.note, end.note))
-
-
-def _before(said: Said, seasons: Seasons) -> Said:
-    """Up to the day before it begins, written as finely as the date is."""
-    first = said.edtf.split("/")[0]
-    earliest = read_edtf(first, seasons).earliest
-    assert earliest is not None  # a date has both ends
-    return Said("../" + _as_fine_as(first, earliest - 1), said.note)
-
-
-def _after(said: Said, seasons: Seasons) -> Said:
-    last = said.edtf.split("/")[-1]
-    latest = read_edtf(last, seasons).latest
-    assert latest is not None
-    return Said(_as_fine_as(last, latest + 1) + "/..", said.note)
-
-
-def _since(said: Said, seasons: Seasons) -> Said:
-    return Said(said.edtf.split("/")[0] + "/..", said.note)
-
-
-def _up_to(said: Said, seasons: Seasons) -> Said:
-    return Said("../" + said.edtf.split("/")[-1], said.note)
-
-
-_BOUNDS: dict[str, Callable[[Said, Seasons], Said]] = {
-    "before": _before,
-    "after": _after,
-    "from": _since,
-    "to": _up_to,
-    "onward": _since,
-    "upto": _up_to,
-}
-
-
-def _as_fine_as(date: str, number: int) -> str:
-    bare = date.rstrip("~?%")
-    y, m, _ = date_of(number)
-    parts = bare.lstrip("-").count("-")
-    written = iso_year(y) if parts == 0 else f"{iso_year(y)}-{m:02d}" if parts == 1 else iso_day(number)
-    return written + date[len(bare) :]
 
 
 def notes_of(*notes: str) -> str:

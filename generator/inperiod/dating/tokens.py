@@ -1,7 +1,7 @@
 """From a phrase as typed or scanned to a row of plain tokens the rules can read.
 
-A token is a number, ``m5`` (May), ``s23`` (autumn), ``r12`` (a Roman numeral), ``1920s``, one of the words on the
-left of ``lexicon.WORDS``, a mark of punctuation, or a word nobody knows.
+A token is a number, ``m5`` (May), ``s23`` (autumn), ``r12`` (a Roman numeral), ``1920s``, one of the words on
+the left of ``lexicon.WORDS``, a mark of punctuation, or a word nobody knows.
 """
 
 from __future__ import annotations
@@ -28,6 +28,9 @@ _UNITS = {"": 0, "i": 1, "ii": 2, "iii": 3, "iv": 4, "v": 5, "vi": 6, "vii": 7, 
 _SPELT_OUT = re.compile(r"\b([0-9]) ([0-9]) ([0-9]) ([0-9])\b", re.ASCII)
 _AFTER_CENTURY = {"", "-", "/", "to", "and", "or", ",", ")", "(", "?", ";", "bc", "ad", "circa"}
 _YEARLESS = re.compile(r"(?:^| )(?:s\d\d|m\d+(?: \d\d?(?: (?:-|to|and|or|/) \d\d?)?)?)$", re.ASCII)
+_COUNTED = re.compile(r"r?[0-9]{1,2}", re.ASCII).fullmatch
+_DECADE = re.compile(r"[0-9]{3}0", re.ASCII).fullmatch
+_YEAR = re.compile(r"[0-9]{4}", re.ASCII).fullmatch
 _PARTS = {"early", "mid", "late", "later", "earlier", "circa", "before", "after"}
 
 
@@ -59,14 +62,16 @@ def _words() -> Mapping[str, str]:
 
 WORDS = _words()
 FILLERS = frozenset(lexicon.FILLERS.split())
+DECADE_WORDS = frozenset(lexicon.DECADE_WORDS.split())
 _IDIOMS = [(re.compile(pattern, re.ASCII), instead) for pattern, instead in lexicon.IDIOMS]
 
 
 def tidy(text: str) -> str:
-    """Lower case, plain letters, single spaces, one kind of dash, no apostrophes, dots only between digits."""
+    """Lower case, plain letters, single spaces, one dash, no apostrophes; a dot between digits becomes #."""
     plain = unicodedata.normalize("NFKD", _DASHES.sub("-", text).lower())
     plain = _MARKS_ABOVE.sub("", _SPACES.sub(" ", plain)).replace("\u00df", "ss")
-    plain = re.sub(r"([0-9]) ?' ?s\b", r"\1s", _APOSTROPHES.sub("'", plain), flags=re.ASCII).replace("'", " ")
+    plain = re.sub(r"([0-9]) ?' ?s\b", r"\1s", _APOSTROPHES.sub("'", plain), flags=re.ASCII)
+    plain = re.sub(r"\b[dl]'", "", plain, flags=re.ASCII).replace("'", " ")
     plain = re.sub(r"[\[\]\"“”„«»]", " ", re.sub(r"([0-9]) ?\. ?(?=[0-9])", r"\1 # ", plain))
     plain = " ".join(plain.replace(".", " ").split())
     return _SPELT_OUT.sub(r"\1\2\3\4", plain)
@@ -97,34 +102,34 @@ def _said(word: str) -> str:
 
 
 def _joined(row: list[Token]) -> Iterator[Token]:
-    """What can only be told from the neighbours: "c." for century or circa, the "s" of decades, dashes and
-    commas that separate nothing."""
+    """What can only be told from the neighbours: "c." for century or circa, the decade of "années 1920" and
+    "1920 s"; dashes and commas that separate nothing are left out."""
     before = ""
     for at, token in enumerate(row):
         said, typed = token
         after = row[at + 1].said if at + 1 < len(row) else ""
-        counted = re.fullmatch(r"r?[0-9]{1,2}", before, re.ASCII)
         if typed == "c":
-            said = "century" if counted and after in _AFTER_CENTURY else "circa"
+            said = "century" if _COUNTED(before) and after in _AFTER_CENTURY else "circa"
         elif typed == "s" and before.startswith("r"):
             said = "century"
-        elif (typed == "-" and _no_range(before, after)) or (
-            typed == "," and re.fullmatch(r"[0-9]{4}", after, re.ASCII) and _awaits_year(row, at)
-        ):
-            continue
-        if after == "s" and re.fullmatch(r"[0-9]{3}0", said, re.ASCII):
+        elif _DECADE(said) and (after == "s" or (at and row[at - 1].typed in DECADE_WORDS)):
             said += "s"
-        elif said == "s" and before.endswith("0s"):
+        elif (
+            typed in DECADE_WORDS
+            or (said == "s" and before.endswith("0s"))
+            or (typed == "-" and _joins_words(before, after))
+            or (typed == "," and _YEAR(after) and _awaits_year(row, at))
+        ):
             continue
         yield Token(said, typed)
         before = said
 
 
-def _no_range(before: str, after: str) -> bool:
-    """Whether the dash only joins words: "mid-18th", "pre-1914", "mid- to late"; not "early-mid"."""
-    return after == "to" or (
-        before in _PARTS and bool(re.match(r"[0-9]|[mrs][0-9]|century", after, re.ASCII))
-    )
+def _joins_words(before: str, after: str) -> bool:
+    """Whether the dash is inside a word: "mid-18th", "18th-century", "mid- to late"; not in "early-mid"."""
+    if after == "to" or (after == "century" and _COUNTED(before)):
+        return True
+    return before in _PARTS and bool(re.match(r"[0-9]|[mrs][0-9]|century", after, re.ASCII))
 
 
 def _awaits_year(row: list[Token], at: int) -> bool:

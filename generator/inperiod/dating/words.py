@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from inperiod.dating.days import MONTH_NAMES, date_of, month_length
+from inperiod.dating.edtf import Seasons
 from inperiod.dating.span import Span
 
 _GROUPINGS = (
@@ -19,57 +20,66 @@ _GROUPINGS = (
     ),
     *("early {}", "the middle of {}", "late {}", "the first half of {}", "the second half of {}"),
 )
+_OVER_NEW_YEAR = {"northern": 24, "southern": 22}
 _PLAIN = re.compile(r"(-?)([0-9]{4})(?:-([0-9]{2})(?:-([0-9]{2}))?)?")
 _DECADE = re.compile(r"([0-9]{3})X")
 _CENTURY = re.compile(r"(-?)([0-9]{2})XX")
 
 
-def in_words(date: Span | str) -> str:
+def in_words(date: Span | str, seasons: Seasons = "northern") -> str:
     """A span, or a readable EDTF text, as people say it. Seasons and decades are named where EDTF names them;
-    a bare span is told by its years, months or days, whichever its ends are whole ones of."""
+    a bare span is told by its years, months or days, whichever its ends are whole ones of. ``seasons`` tells
+    which of them runs over New Year: "winter 1912–13"."""
     if isinstance(date, Span):
         return _span_in_words(date)
     if date[:1] in ("[", "{"):
-        members = [
-            _between(*part) if len(part := each.split("..")) == 2 else _date(each)
-            for each in date[1:-1].split(",")
-        ]
+        members = [_member(each, seasons) for each in date[1:-1].split(",")]
         return (" or " if date[0] == "[" else " and ").join(members)
-    return _between(*date.split("/")) if "/" in date else _date(date)
+    return _between(*date.split("/"), seasons) if "/" in date else _date(date, seasons)
 
 
-def _between(first: str, last: str) -> str:
+def _between(first: str, last: str, seasons: Seasons) -> str:
     if first in ("", ".."):
-        return _before(last)
+        return _before(last, seasons)
     if last in ("", ".."):
-        return f"{_date(first)} or later"
-    return _to(_date(first), _date(last))
+        return f"{_date(first, seasons)} or later"
+    return _to(_date(first, seasons), _date(last, seasons))
 
 
-def _before(last: str) -> str:
+def _member(text: str, seasons: Seasons) -> str:
+    first, dots, last = text.partition("..")
+    return _between(first, last, seasons) if dots else _date(text, seasons)
+
+
+def _before(last: str, seasons: Seasons) -> str:
     """``../1906`` is what people call "before 1907"."""
     bare = last.rstrip("~?%")
     if re.fullmatch(r"[0-9]{4}", bare) and bare != "9999":
-        return f"before {_date(f'{int(bare) + 1:04d}{last[len(bare) :]}')}"
-    return f"{_date(last)} or earlier"
+        return f"before {_date(f'{int(bare) + 1:04d}{last[len(bare) :]}', seasons)}"
+    return f"{_date(last, seasons)} or earlier"
 
 
 def _to(first: str, last: str) -> str:
-    """ "about 1910 to 1915" where both ends are doubted alike, as people say it."""
+    """Both ends, what they share said once: "about 1910 to 1915", "May to June 1926", "1 to 10 May 1926"."""
     for doubt in ("perhaps about ", "about ", "perhaps "):
         if first.startswith(doubt) and last.startswith(doubt):
-            return f"{first} to {last.removeprefix(doubt)}"
-    return f"{first} to {last}"
+            last = last.removeprefix(doubt)
+            break
+    front, back = first.split(" "), last.split(" ")
+    while len(front) > 1 and len(back) > 1 and front[-1] == back[-1]:
+        front.pop()
+        back.pop()
+    return f"{' '.join(front)} to {last}"
 
 
-def _date(text: str) -> str:
+def _date(text: str, seasons: Seasons) -> str:
     doubt = {"~": "about ", "?": "perhaps ", "%": "perhaps about "}
     marks = set(re.findall(r"[~?%]", text))
     mark = "" if not marks else "%" if len(marks) > 1 else marks.pop()
-    return doubt.get(mark, "") + _bare(re.sub(r"[~?%]", "", text))
+    return doubt.get(mark, "") + _bare(re.sub(r"[~?%]", "", text), seasons)
 
 
-def _bare(text: str) -> str:
+def _bare(text: str, seasons: Seasons) -> str:
     if found := _DECADE.fullmatch(text):
         return f"the {found[1]}0s"
     if found := _CENTURY.fullmatch(text):
@@ -77,6 +87,8 @@ def _bare(text: str) -> str:
     if found := _PLAIN.fullmatch(text):
         year = _year(int(found[1] + found[2]))
         number = int(found[3] or 0)
+        if number in (_OVER_NEW_YEAR[seasons], 28, 30):
+            return _GROUPINGS[number - 21].format(f"{year}–{(int(found[2]) + 1) % 100:02d}")
         if number > 20:
             return _GROUPINGS[number - 21].format(year)
         month = f"{MONTH_NAMES[number - 1]} " if number else ""
@@ -88,7 +100,7 @@ def _bare(text: str) -> str:
 
 
 def _year(year: int) -> str:
-    return str(year) if year > 0 else f"{1 - year} BC"
+    return f"{1 - year} BC" if year < 1 else f"AD {year}" if year < 1000 else str(year)
 
 
 def _ordinal(number: int) -> str:
