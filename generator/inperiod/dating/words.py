@@ -35,7 +35,8 @@ def in_words(date: Span | str, seasons: Seasons = "northern") -> str:
     if date[:1] in ("[", "{"):
         members = [_member(each, seasons) for each in date[1:-1].split(",")]
         return (" or " if date[0] == "[" else " and ").join(members)
-    return _between(*date.split("/"), seasons) if "/" in date else _date(date, seasons)
+    first, slash, last = date.partition("/")
+    return _between(first, last, seasons) if slash else _date(date, seasons)
 
 
 def _between(first: str, last: str, seasons: Seasons) -> str:
