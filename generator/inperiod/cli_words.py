@@ -145,7 +145,7 @@ def timeline(catalogue: Catalogue, data: Mapping[str, Any]) -> str:
         blocks.append(
             _wrapped(
                 "Shares of the plates recording it, each weighed by how much of its date lies in the decade; "
-                "a dot is none. Decades with nothing recorded are left out."
+                "a dot is none. Decades with nothing recorded are left out, and terms none of them shows."
             )
         )
     else:
@@ -165,6 +165,8 @@ def _tables(data: Mapping[str, Any], columns: Sequence[int]) -> list[str]:
         part = columns[start : start + most]
         lines = [" " * left + "".join(f"{data['decades'][i]}s".rjust(8) for i in part)]
         for row in data["rows"]:
+            if not any(row["shares"][i] for i in part):
+                continue
             lines.append(row["label"].ljust(left) + "".join(_cell(row["shares"][i]).rjust(8) for i in part))
         lines.append(last[0].ljust(left) + "".join(f"{data['recorded'][i]:.1f}".rjust(8) for i in part))
         lines.append(last[1].ljust(left) + "".join(f"{data['looked'][i]}".rjust(8) for i in part))
