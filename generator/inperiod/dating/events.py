@@ -71,30 +71,32 @@ def with_events(row: list[Token], seasons: Seasons) -> Said | None:
     best = min(each.rank for each in dates)
     taken, *more = [each for each in dates if each.rank == best]
     said = taken.read(seasons)
-    if more or not said:
+    told = [_told(each, seasons) for each in dates if each is not taken]
+    if more or not said or not all(told):
         return None
     named = f"the date given for “{' '.join(taken.events)}”" if taken.events else ""
-    others = [*(_told(each, seasons) for each in dates if each is not taken), *asides]
-    also = f"also {', '.join(others)}" if others else ""
+    also = f"also {', '.join([*told, *asides])}" if told or asides else ""
     return Said(said.edtf, notes_of(said.note, named, also))
 
 
 def _gathered(row: list[Token]) -> tuple[list[_Clause] | None, _Clause | None]:
     """The clauses, bare names of events joined to the date they follow; and the name of a period, apart. None
-    for the clauses where one of them is neither a date, nor an event, nor a remark in brackets."""
+    for the clauses where one of them is neither a date, nor an event, nor a remark that tells no time."""
     clauses: list[_Clause] = []
     period = None
     for clause in _cut(row):
         if clause.is_period and not clause.has_date:
             period = clause
-        elif clause.has_date or (clause.events and clause.rest):
+        elif clause.has_date:
             clauses.append(clause)
-        elif clause.events:
+        elif any(_ABOUT_TIME.fullmatch(each.said) for each in clause.rest):
+            return None, None
+        elif clause.events and not clause.rest:
             if clauses and clause.opening != "," and not clauses[-1].events:
                 clauses[-1].events = clause.events
             else:
                 clauses.append(clause)
-        elif clause.opening == "(" and not any(_ABOUT_TIME.fullmatch(each.said) for each in clause.rest):
+        elif clause.events or clause.opening == "(":
             clauses.append(clause)
         else:
             return None, None
@@ -127,7 +129,7 @@ def _cut(row: list[Token]) -> list[_Clause]:
 
 def _told(clause: _Clause, seasons: Seasons) -> str:
     said = clause.read(seasons)
-    return " ".join([*clause.events, in_words(said.edtf, seasons)]) if said else clause.typed()
+    return " ".join([*clause.events, in_words(said.edtf, seasons)]) if said else ""
 
 
 def _within_period(period: _Clause, dates: list[_Clause], asides: list[str], seasons: Seasons) -> Said | None:
