@@ -65,6 +65,12 @@
     };
   }
 
+  // Numbers in words, as wording.py and words.py put them.
+  const perCent = (share) => (share > 0 && share < 0.01 ? "under 1 %" : `${Math.floor(100 * share + 0.5)} %`);
+  const amount = (weight) => String(Math.floor(weight * 10 + 0.5) / 10);
+  const counted = (number, one) => `${number.toLocaleString("en-GB")} ${number === 1 ? one : one + "s"}`;
+  const raised = (text) => text.slice(0, 1).toUpperCase() + text.slice(1);
+
   /** Offers a text as a file to keep. */
   function download(name, type, text) {
     const address = URL.createObjectURL(new Blob([text], { type }));
@@ -75,6 +81,6 @@
     setTimeout(() => URL.revokeObjectURL(address), 1000);
   }
 
-  Object.assign(InPeriod, { h, s, readAddress, writeAddress, goTo, announce, later, download });
+  Object.assign(InPeriod, { h, s, readAddress, writeAddress, goTo, announce, later, perCent, amount, counted, raised, download });
   if (typeof module !== "undefined") module.exports = InPeriod;
 })(typeof window !== "undefined" ? window : globalThis);

@@ -14,7 +14,7 @@ from inperiod.citing import cite
 from inperiod.evidence import Facts, facts_to_json
 from inperiod.publishing import words
 from inperiod.publishing.pictures import picture_of
-from inperiod.publishing.wording import LEADS
+from inperiod.publishing.wording import LEADS, place_name
 from inperiod.records.model import Catalogue, Facet, Plate, Term
 
 CAPTIONS_ON_PAGE = 1500
@@ -63,7 +63,18 @@ def vocabulary_data(catalogue: Catalogue) -> Mapping[str, Any]:
         "garments": {term.id: _names(term) for term in vocabulary.garments.values() if term.names},
         "kinds": {kind: one for kind, (one, _) in words.KINDS.items()},
         "leads": LEADS,
+        "places": places_of(catalogue),
     }
+
+
+def places_of(catalogue: Catalogue) -> dict[str, str]:
+    """Every place a source names: the key the evidence knows it by, and its name."""
+    found: dict[str, str] = {}
+    for source in catalogue.sources.values():
+        for part in (source.market or source.publisher.place or "").split(","):
+            if part.strip():
+                found.setdefault(part.strip().casefold(), place_name(part.strip()))
+    return dict(sorted(found.items(), key=lambda item: item[1].casefold()))
 
 
 def _facet(facet: Facet) -> dict[str, Any]:

@@ -13,11 +13,11 @@ from typing import Any
 from inperiod.drawing.timeline_chart import weaves
 from inperiod.evidence import Facts, Question
 from inperiod.publishing import paths
+from inperiod.publishing.browser_data import places_of
 from inperiod.publishing.page import Link, Page
 from inperiod.publishing.view_answer import Asked, address, answer_view, ask_window
 from inperiod.publishing.view_plates import plates_view
 from inperiod.publishing.view_timeline import Shown, shown_timelines, timeline_view
-from inperiod.publishing.wording import place_name
 from inperiod.publishing.words import KINDS
 from inperiod.records.model import Catalogue
 
@@ -67,7 +67,7 @@ def _timeline_page(
         named,
         lambda: {
             **timeline_view(catalogue, facts, shown, one, path),
-            "places": places_of(catalogue),
+            "places": place_choices(catalogue),
             "kinds": kinds_of(facts),
             "entrance": entrance,
         },
@@ -82,7 +82,7 @@ def home_view(catalogue: Catalogue, facts: Facts) -> Mapping[str, Any]:
     asked = example(catalogue, facts)
     return {
         "garments": garments_of(catalogue, facts),
-        "places": places_of(catalogue),
+        "places": place_choices(catalogue),
         "kinds": kinds_of(facts),
         "wearers": wearers_of(facts),
         "question": asked,
@@ -146,14 +146,9 @@ def garments_of(catalogue: Catalogue, facts: Facts) -> list[dict[str, str]]:
     ]
 
 
-def places_of(catalogue: Catalogue) -> list[dict[str, str]]:
-    """Every place a source names, under the key the evidence knows it by."""
-    found: dict[str, str] = {}
-    for source in catalogue.sources.values():
-        for part in (source.market or source.publisher.place or "").split(","):
-            if part.strip():
-                found.setdefault(part.strip().casefold(), place_name(part.strip()))
-    return sorted(({"id": key, "label": label} for key, label in found.items()), key=_label)
+def place_choices(catalogue: Catalogue) -> list[dict[str, str]]:
+    """The places a question can be narrowed to."""
+    return [{"id": key, "label": label} for key, label in places_of(catalogue).items()]
 
 
 def kinds_of(facts: Facts) -> list[dict[str, str]]:
@@ -172,7 +167,3 @@ def wearers_of(facts: Facts) -> list[dict[str, str]]:
 
 def _ordered(held: set[str], order: Mapping[str, Any]) -> list[str]:
     return [each for each in order if each in held] + sorted(held - set(order))
-
-
-def _label(choice: Mapping[str, str]) -> str:
-    return choice["label"].casefold()

@@ -104,7 +104,7 @@ def answer_view(catalogue: Catalogue, facts: Facts, asked: Asked) -> Mapping[str
         "head": f"{garment.label[:1].upper()}{garment.label[1:]} for {when}",
         "fits": fits,
         "usual_head": f"Also usual in {when}" if question.features else f"Usual in {when}",
-        "usual": usual_view(facts, asked),
+        "usual": usual_view(catalogue, facts, asked),
     }
 
 
@@ -221,7 +221,7 @@ def cited_view(catalogue: Catalogue, key: str, element: str) -> Mapping[str, Any
     }
 
 
-def usual_view(facts: Facts, asked: Asked) -> list[Mapping[str, Any]]:
+def usual_view(catalogue: Catalogue, facts: Facts, asked: Asked) -> list[Mapping[str, Any]]:
     """By facet, the commonest terms of the window that were not asked about. Without a feature asked about,
     the commonest of every facet."""
     question = asked.question
@@ -237,7 +237,8 @@ def usual_view(facts: Facts, asked: Asked) -> list[Mapping[str, Any]]:
                     "label": each.label,
                     "path": paths.term_path(each.term),
                     "share": per_cent(each.share.value or 0.0),
-                    "ask": "#" + address(question_pairs(with_term(question, each.term), asked.when)),
+                    "ask": "#"
+                    + address(question_pairs(with_term(catalogue, question, each.term), asked.when)),
                 }
                 for each in others
             ]
@@ -245,8 +246,9 @@ def usual_view(facts: Facts, asked: Asked) -> list[Mapping[str, Any]]:
     return groups
 
 
-def with_term(question: Question, term: str) -> Question:
-    """The question with that term in place of what it asked of the same facet."""
-    facet = term.partition("/")[0] + "/"
-    kept = tuple(feature for feature in question.features if not feature.startswith(facet))
+def with_term(catalogue: Catalogue, question: Question, term: str) -> Question:
+    """The question with that term; in a facet that allows one at a time it takes the place of the other."""
+    facet = catalogue.vocabulary.facets.get(term.partition("/")[0])
+    gone = f"{facet.id}/" if facet and facet.exclusive else term
+    kept = tuple(feature for feature in question.features if not feature.startswith(gone))
     return replace(question, features=(*kept, term))

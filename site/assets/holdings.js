@@ -1,0 +1,46 @@
+// The facts and the plates' data joined: what the catalogue holds, as the pages one asks of need it.
+(function (root) {
+  "use strict";
+  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const GRADES = { A: "A", B: "B", C: "C", style: "C", none: "" };
+
+  /** {facts, plate(number), numberOf(key), terms(number)}; plates are numbered as in the facts. */
+  function hold(factsData, given) {
+    const facts = InPeriod.evidence.factsFromJson(factsData);
+    const { keys, documentOf, garmentOf, wearers, starts, shown } = facts.plates;
+    const numbers = new Map(keys.map((key, number) => [key, number]));
+
+    /** All that a list says of a plate. Paths are from the root of the site. */
+    function plate(number) {
+      const document = facts.documents[documentOf[number]];
+      const [title, begins, ends] = given.sources[document.source];
+      const [where, middle, picture] = given.rows[number];
+      return {
+        key: keys[number],
+        path: `plate/${keys[number]}.html`,
+        label: InPeriod.raised(facts.garments[garmentOf[number]].label),
+        garment: garmentOf[number],
+        who: wearers[number],
+        source: title,
+        kind: document.kind,
+        places: document.places,
+        grade: GRADES[document.basis],
+        days: document.days,
+        when: given.when[documentOf[number]],
+        where,
+        cite: begins + middle + ends,
+        picture: picture ? { path: picture[0], alt: picture[1], width: picture[2], height: picture[3] } : null,
+      };
+    }
+
+    /** Term indices a plate shows, wider terms with them. */
+    function terms(number) {
+      return Array.from(shown.subarray(starts[number], starts[number + 1]), (code) => code >> 1);
+    }
+
+    return { facts, plate, terms, numberOf: (key) => numbers.get(key) };
+  }
+
+  InPeriod.hold = hold;
+  if (typeof module !== "undefined") module.exports = InPeriod;
+})(typeof window !== "undefined" ? window : globalThis);
