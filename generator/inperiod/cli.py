@@ -253,8 +253,8 @@ def _cite(commands: Any) -> None:
     parser.add_argument(
         "--format",
         default="text",
-        choices=("text", "html", "csl-json", "bibtex", "ris"),
-        help="default: text",
+        choices=("text", "html", "csl-json", "bibtex", "biblatex", "ris"),
+        help="text (the default) or html in a style; csl-json, bibtex, biblatex or ris for other programs",
     )
     _takes_folder(parser)
 
@@ -269,8 +269,9 @@ def _build(commands: Any) -> None:
         "  inperiod build\n  inperiod build my-research --out my-site\n",
     )
     parser.add_argument(
-        "--out", metavar="DIR", help="where to write it (default: public, beside FOLDER's records)"
+        "--out", metavar="DIR", default="public", help="where to write it (default: public, here)"
     )
+    parser.add_argument("--anyway", action="store_true", help="build although records hold errors")
     _takes_folder(parser)
 
 
