@@ -97,9 +97,7 @@ def test_import_reports_rows_and_ends_with_one_where_some_were_not_taken(run: An
     assert status == 1
     assert "line 3: it has nothing to make an id from." in out
     data = json.loads(run(*command, "--json")[1])
-    assert [each["outcome"] for each in data["rows"]] == ["not taken", "same"] or [
-        (each["line"], each["outcome"]) for each in data["rows"]
-    ] == [(2, "same"), (3, "not taken")]
+    assert [(each["line"], each["outcome"]) for each in data["rows"]] == [(2, "same"), (3, "not taken")]
 
 
 @pytest.mark.parametrize(
@@ -170,9 +168,7 @@ def test_serve_shows_the_site_and_builds_it_again_when_a_record_changes(
 ) -> None:
     address, said = served
     assert address.startswith("http://127.0.0.1:")
-    assert "Summer List of Lakeside Frocks" in fetched(address + "sources.html") or "<html" in fetched(
-        address
-    )
+    assert "<title>" in fetched(address)
     settings = tmp_path / "mine/inperiod.yaml"
     settings.write_text(
         settings.read_text(encoding="utf-8").replace("title: Mine", "title: Renamed"), encoding="utf-8"
@@ -180,4 +176,4 @@ def test_serve_shows_the_site_and_builds_it_again_when_a_record_changes(
     until(lambda: "Renamed" in fetched(address))
     settings.write_text("title: [\n", encoding="utf-8")
     until(lambda: any("inperiod.yaml:" in each for each in said))
-    assert "<html" in fetched(address)
+    assert "<title>" in fetched(address)
