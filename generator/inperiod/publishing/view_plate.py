@@ -66,7 +66,7 @@ def plate_view(look: Lookup, near: Neighbours, plate: Plate) -> Mapping[str, Any
     return {
         "garment": look.garment_link(plate.garment),
         "source": source,
-        "source_link": Link(source.title, paths.source_path(source.id)),
+        "source_link": Link(words.shortened(source.title, 96), paths.source_path(source.id)),
         "number": words.place(plate.locator),
         "when": words.when(look.catalogue.dated(plate)),
         "caption": plate.caption,

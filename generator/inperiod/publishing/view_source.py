@@ -13,6 +13,7 @@ from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.page import Link
 from inperiod.publishing.prose import web_address
 from inperiod.publishing.view_plate import Fact, dating, recorded, rights, weighed
+from inperiod.publishing.wording import place_name
 from inperiod.records.model import Creator, Source
 
 
@@ -68,10 +69,10 @@ def source_facts(source: Source) -> tuple[Fact, ...]:
         Fact("In", source.container or ""),
         Fact("Number", numbers),
         Fact("Edition", source.edition or ""),
-        Fact("Pages", source.pages or ""),
+        Fact("Pages", words.pages(source.pages or "")),
         Fact("Drafting system", source.drafting_system or ""),
-        Fact("Sold or worn in", source.market or ""),
-        Fact("Language", words.LANGUAGES.get(source.language or "", source.language or "")),
+        Fact("Sold or worn in", place_name(source.market or "")),
+        Fact("Language", words.language(source.language)),
         Fact("Kept by", keeping),
         Fact(
             "Online",
@@ -100,7 +101,7 @@ def examined(source: Source) -> str | None:
         return None
     who = recorded(source.examined)
     pages = source.examined.pages
-    what = pages if pages and not pages[:1].isdigit() else f"pages {pages}" if pages else "what is recorded here"
+    what = words.pages(pages) if pages and not pages[:1].isdigit() else f"pages {words.pages(pages)}" if pages else "what is recorded here"
     found = words.counted(len(source.plates), "plate")
     end = f" ({who[0].lower() + who[1:]})" if who else ""
     return f"Looked through: {what}{end}. {words.sentence(found)} recorded."
@@ -153,7 +154,7 @@ def _line(source: Source) -> SourceLine:
     return SourceLine(
         Link(words.shortened(source.title, 90), paths.source_path(source.id)),
         words.kind(source),
-        source.publisher.place or source.market or source.held_by.name or "",
+        source.publisher.place or place_name(source.market or "") or source.held_by.name or "",
         words.brief(source.date),
         source.grade,
         words.counted(len(source.plates), "plate"),

@@ -86,7 +86,7 @@ def names(term: Term) -> tuple[tuple[str, str], ...]:
     """Other names, each with who said it and when."""
     made = []
     for name in term.names:
-        language = words.LANGUAGES.get(name.language or "", name.language or "")
+        language = words.language(name.language)
         parts = [name.use or "", name.period or "", language, name.note or ""]
         made.append((name.name, ", ".join(part for part in parts if part)))
     return tuple(made)

@@ -98,6 +98,16 @@ _CONDITIONS: Mapping[str, str] = {
 }
 
 
+def language(tag: str | None) -> str:
+    """A language tag in words: ``fr-CA`` is French; one that is not known stays as written."""
+    return LANGUAGES.get((tag or "").partition("-")[0].lower(), tag or "")
+
+
+def pages(text: str) -> str:
+    """A range of pages with a dash between figures, not a hyphen."""
+    return re.sub(r"(?<=\d)-(?=\d)", "–", text)
+
+
 def kind(source: Source, many: bool = False) -> str:
     """The kind of source in words; one that is not known is shown as written."""
     one, several = KINDS.get(source.kind, (source.kind.replace("-", " "), source.kind.replace("-", " ")))
@@ -135,9 +145,9 @@ def rights(address: str | None) -> str | None:
 
 def place(locator: Locator) -> str:
     """Where in the source, as a citation says it: ``p. 14, Pl. 3, fig. 2, no. 2207``."""
-    pages = "pp." if re.search(r"\d\s*[-–]\s*\d", locator.page or "") else "p."
+    sign = "pp." if re.search(r"\d\s*[-–]\s*\d", locator.page or "") else "p."
     parts = [
-        f"{pages} {locator.page}" if locator.page else "",
+        f"{sign} {pages(locator.page)}" if locator.page else "",
         f"Pl. {locator.plate}" if locator.plate else "",
         f"fig. {locator.figure}" if locator.figure else "",
         f"col. {locator.column}" if locator.column else "",

@@ -1,0 +1,16 @@
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from inperiod.publishing import build
+from publishing.sample import sample
+
+
+@pytest.fixture(scope="session")
+def small_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The sample catalogue's site."""
+    folder = tmp_path_factory.mktemp("sample")
+    build(sample(folder / "catalogue"), folder / "public")
+    return folder / "public"
