@@ -5,10 +5,11 @@
   const InPeriod = (root.InPeriod = root.InPeriod || {});
   const s = (...given) => InPeriod.s(...given);
 
-  const TOP = 40, ROW = 54, FOOT = 12, BAND = 13;
+  const TOP = 40, ROW = 66, FOOT = 12, BAND = 18;
+  const FEW = 8;
   const SCALES = [5, 10, 20, 25, 40, 50, 75, 100];
   const WEAVES = [1, 3, 6, 12];
-  const STRIP = 46, STRIP_FOOT = 16, SHARE = 18;
+  const STRIP = 82, STRIP_FOOT = 24, STRIP_HEAD = 16, SHARE = 18, SHARE_FOOT = 14;
 
   const number = (value) => String(Math.floor(value * 100 + 0.5) / 100);
   const percent = (value) => number(value) + "%";
@@ -26,11 +27,11 @@
     const pattern = (id, size, ground, ...paths) =>
       s("pattern", { id, width: size, height: size, patternUnits: "userSpaceOnUse" },
         ground && s("rect", { width: size, height: size, class: "weave-ground" }), ...paths);
-    const thread = (d) => s("path", { d, class: "weave-thread" });
+    const thread = (d, heavy) => s("path", { d, class: heavy ? "weave-thread weave-heavy" : "weave-thread" });
     return s("defs", {},
-      pattern("weave-1", 6, true, thread("M0 3H6M3 0V6")),
-      pattern("weave-2", 4, true, thread("M0 1H4M0 3H4M1 0V4")),
-      pattern("weave-3", 4, true, thread("M-1 1L1 -1M0 4L4 0M3 5L5 3M-1 3L3 -1M1 5L5 1")),
+      pattern("weave-1", 9, true, thread("M0 4.5H9M4.5 0V9")),
+      pattern("weave-2", 5, true, thread("M0 2.5H5M2.5 0V5")),
+      pattern("weave-3", 6, true, thread("M-1.5 1.5L1.5 -1.5M0 6L6 0M4.5 7.5L7.5 4.5", true)),
       pattern("unseen", 8, false, s("path", { d: "M-2 2L2 -2M0 8L8 0M6 10L10 6", class: "unseen-stroke" })),
     );
   }
@@ -56,18 +57,20 @@
   function column(chart, index, height) {
     const count = chart.decades.length, looked = chart.looked[index];
     const left = percent((100 * index) / count), middle = percent((100 * (index + 0.5)) / count);
-    const documents = looked === 0 ? "none seen" : looked === 1 ? "1 document" : `${looked} documents`;
+    const documents = count > FEW ? String(looked)
+      : looked === 0 ? "none seen" : looked === 1 ? "1 document" : `${looked} documents`;
+    const named = index % (1 + Math.floor(count / (2 * FEW + 1))) === 0;
     return s("g", { class: "chart-column" },
       s("rect", { x: left, y: TOP - 4, width: percent(100 / count), height: height - TOP + 4,
         class: looked === 0 ? "chart-unseen" : "chart-seen", fill: looked === 0 ? "url(#unseen)" : "none" }),
       s("line", { x1: left, x2: left, y1: 4, y2: height, class: "chart-rule" }),
-      s("text", { x: middle, y: 14, class: "chart-decade" }, `${chart.decades[index]}s`),
-      s("text", { x: middle, y: 29, class: "chart-looked" }, documents),
+      named && s("text", { x: middle, y: 14, class: "chart-decade" }, `${chart.decades[index]}s`),
+      named && s("text", { x: middle, y: 29, class: "chart-looked" }, documents),
     );
   }
 
   function timelineRow(chart, row, top, scale, at, start, end) {
-    const middle = top + 36;
+    const middle = top + 44;
     const line = (left, right, name) =>
       s("line", { x1: at(left), x2: at(right), y1: middle, y2: middle, class: name });
     const text = s("text", { x: 4, y: top + 17, class: "chart-label" }, row.label);
@@ -90,9 +93,9 @@
       if (start <= x && x <= end) parts.push(s("circle", { cx: at(x), cy: middle, r: 3, class: "chart-alone" }));
     if (row.notBefore !== null && start <= row.notBefore && row.notBefore <= end) {
       const x = at(row.notBefore);
-      parts.push(s("line", { x1: x, x2: x, y1: middle - 15, y2: middle + 15, class: "chart-not-before" }));
+      parts.push(s("line", { x1: x, x2: x, y1: middle - 20, y2: middle + 20, class: "chart-not-before" }));
       parts.push(s("svg", { x, y: middle, overflow: "visible", width: 8, height: 8 },
-        s("path", { d: "M0 -15L7 -11.5L0 -8Z", class: "chart-flag" })));
+        s("path", { d: "M0 -20L8 -16L0 -12Z", class: "chart-flag" })));
     }
     return s("g", { class: "chart-row" }, ...parts);
   }
@@ -108,7 +111,7 @@
     const kind = weave(looked);
     const band = s("rect", { x: left, y: number(middle - half), width, height: number(2 * half),
       class: `chart-band chart-weave-${kind}`, fill: kind === 4 ? null : `url(#weave-${kind})` });
-    const whole = s("rect", { x: left, y: middle - 16, width, height: 32, class: "chart-cell", fill: "none" });
+    const whole = s("rect", { x: left, y: middle - 21, width, height: 42, class: "chart-cell", fill: "none" });
     if (!cell.href) return [s("g", { class: "chart-link" }, s("title", {}, cell.says), whole, band)];
     return [s("a", { href: cell.href, class: "chart-link", "aria-label": cell.says }, whole, band)];
   }
@@ -118,12 +121,14 @@
     const middle = SHARE / 2, x = (share) => percent(100 * share);
     const tick = (share) =>
       s("line", { x1: x(share), x2: x(share), y1: middle - 5, y2: middle + 5, class: "share-tick" });
-    return s("svg", { class: "share-bar", width: "100%", height: SHARE, role: "img", "aria-label": says },
+    return s("svg", { class: "share-bar", width: "100%", height: SHARE + SHARE_FOOT, role: "img", "aria-label": says },
       s("line", { x1: "0%", x2: "100%", y1: middle, y2: middle, class: "share-line" }),
       tick(0.05),
       tick(0.2),
       s("rect", { x: x(low), y: middle - 4, width: x(Math.max(0, high - low)), height: 8, class: "share-interval" }),
       s("line", { x1: x(value), x2: x(value), y1: 1, y2: SHARE - 1, class: "share-point" }),
+      ...[["0%", "start", "none"], ["20%", "middle", "20 %"], ["100%", "end", "all"]].map(([place, anchor, text]) =>
+        s("text", { x: place, y: SHARE + SHARE_FOOT - 3, "text-anchor": anchor, class: "share-scale" }, text)),
     );
   }
 
@@ -138,19 +143,22 @@
     const parts = [];
     shares.forEach((share, index) => {
       const x = percent((100 * index) / count + 0.4), width = percent(100 / count - 0.8);
-      if (share === null)
-        parts.push(s("rect", { x, y: 4, width, height: ground - 4, fill: "url(#unseen)", class: "strip-unseen" }));
-      else if (share > 0) {
-        const tall = Math.max(2, (ground - 4) * Math.min(1, (100 * share) / scale));
-        parts.push(s("rect", { x, y: number(ground - tall), width, height: number(tall), class: "strip-share" }));
-      }
       const middle = percent((100 * (index + 0.5)) / count);
-      parts.push(s("text", { x: middle, y: STRIP - 3, class: "strip-decade" }, `${decades[index]}s`));
+      if (share === null)
+        parts.push(s("rect", { x, y: STRIP_HEAD, width, height: ground - STRIP_HEAD, fill: "url(#unseen)", class: "strip-unseen" }));
+      else if (share > 0) {
+        const tall = Math.max(2, (ground - STRIP_HEAD) * Math.min(1, (100 * share) / scale));
+        parts.push(s("rect", { x, y: number(ground - tall), width, height: number(tall), class: "strip-share" }));
+        if (count <= FEW)
+          parts.push(s("text", { x: middle, y: number(ground - tall - 4), class: "strip-value" }, InPeriod.perCent(share)));
+      }
+      if (index % (1 + Math.floor(count / (FEW + 1))) === 0)
+        parts.push(s("text", { x: middle, y: STRIP - 3, class: "strip-decade" }, `${decades[index]}s`));
     });
     parts.push(s("line", { x1: "0%", x2: "100%", y1: ground, y2: ground, class: "strip-line" }));
     if (right > left)
-      parts.push(s("rect", { x: percent(left), y: 0.5, width: percent(right - left), height: ground + 1.5,
-        class: "strip-window", fill: "none" }));
+      parts.push(s("rect", { x: percent(left), y: ground + 2, width: percent(right - left), height: 5,
+        class: "strip-window" }));
     return s("svg", { class: "strip", width: "100%", height: STRIP, role: "img", "aria-label": says }, ...parts);
   }
 

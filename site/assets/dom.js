@@ -17,7 +17,7 @@
       if (name.startsWith("on")) element.addEventListener(name.slice(2), value);
       else element.setAttribute(name, value === true ? "" : String(value));
     }
-    element.append(...children.flat().filter((child) => child !== null && child !== undefined && child !== ""));
+    element.append(...children.flat().filter((child) => child !== null && child !== undefined && child !== false && child !== ""));
     return element;
   }
 

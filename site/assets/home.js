@@ -4,14 +4,14 @@
   const InPeriod = (root.InPeriod = root.InPeriod || {});
   const { h, amount, announce, goTo, later, perCent, raised, readAddress, writeAddress } = InPeriod;
   const CITED = 3, USUAL = 6, OFFERED = 60;
-  const FRAMED = "By decade; the frame is the time asked about, hatching where nobody looked.";
+  const FRAMED = "By decade; the mark under the line is the time asked about. Hatched: nobody looked.";
   const SIMPLE = ["garment", "when", "place", "kind", "wearer", "grades", "worn"];
 
   // ---- the question
 
   /** A question from the pairs of an address. Names it does not know are handed back in `unknown`. */
-  function readQuestion(pairs, facts) {
-    const asked = { garment: "", when: "", features: [], place: "", kind: "", wearer: "", grades: "A", worn: "" };
+  function readQuestion(pairs, facts, grades) {
+    const asked = { garment: "", when: "", features: [], place: "", kind: "", wearer: "", grades, worn: "" };
     const unknown = [];
     for (const [name, value] of pairs) {
       if (name === "feature") {
@@ -23,12 +23,12 @@
       if (asked.garment) unknown.push(asked.garment);
       asked.garment = facts.garments.length ? facts.garments[0].id : "";
     }
-    if (!["A", "AB", "ABC"].includes(asked.grades)) asked.grades = "A";
+    if (!["A", "AB", "ABC"].includes(asked.grades)) asked.grades = grades;
     if (!(Number(asked.worn) > 0 && Number(asked.worn) <= 100)) asked.worn = "";
     return { asked, unknown };
   }
 
-  function pairsOf(asked) {
+  function pairsOf(asked, grades) {
     return [
       ["garment", asked.garment],
       ["when", asked.when],
@@ -36,7 +36,7 @@
       ["place", asked.place],
       ["kind", asked.kind],
       ["wearer", asked.wearer],
-      ["grades", asked.grades === "A" ? "" : asked.grades],
+      ["grades", asked.grades === grades ? "" : asked.grades],
       ["worn", asked.worn],
     ];
   }
@@ -159,7 +159,7 @@
         .filter((each) => !asked.features.includes(each.term)).slice(0, most);
       if (!others.length) return null;
       const items = others.map((each) => {
-        const ask = "#" + writeAddress(pairsOf(withTerm(asked, each.term, exclusive)));
+        const ask = "#" + writeAddress(pairsOf(withTerm(asked, each.term, exclusive), page.grades));
         return h("li", {},
           h("a", { class: "usual-name", href: `term/${each.term}.html` }, each.label), " ",
           h("span", { class: "leader", "aria-hidden": "true" }), " ",
@@ -184,7 +184,7 @@
     const garment = facts.garments[facts.garmentIndex.get(asked.garment)];
     const head = `${raised(garment.label)} for ${when}`;
     const fits = h("ol", { class: "fits" }, ...found.map((each, index) => fit(page, asked, question, each, index)));
-    const section = h("section", { class: "part", "aria-labelledby": "answer-head" },
+    const section = h("section", { class: "part part-wide", "aria-labelledby": "answer-head" },
       h("h2", { id: "answer-head", tabindex: -1 }, head),
       h("div", { class: "part-body" }, found.length ? fits : null));
     const said = found.map((each) => {
@@ -200,7 +200,7 @@
     const { facts: factsData, vocabulary, plates } = InPeriod.data;
     const holdings = InPeriod.hold(factsData, plates), { facts } = holdings;
     const exclusive = new Set(vocabulary.facets.filter((facet) => facet.exclusive).map((facet) => facet.id));
-    const page = { facts, holdings, exclusive, leads: vocabulary.leads };
+    const page = { facts, holdings, exclusive, leads: vocabulary.leads, grades: vocabulary.grades };
     const options = featureOptions(holdings, vocabulary);
     const at = (id) => document.getElementById(id);
     const answerBox = at("answer"), example = answerBox.dataset.question;
@@ -208,7 +208,7 @@
 
     function fromAddress() {
       const pairs = readAddress(location.hash);
-      const read = readQuestion(pairs.length ? pairs : readAddress(example), facts);
+      const read = readQuestion(pairs.length ? pairs : readAddress(example), facts, page.grades);
       asked = read.asked;
       syncForm();
       show(read.unknown);
@@ -216,7 +216,7 @@
 
     function ask(changes, replace) {
       asked = { ...asked, ...changes };
-      goTo(pairsOf(asked), replace);
+      goTo(pairsOf(asked, page.grades), replace);
       syncForm();
       show([]);
     }
@@ -228,7 +228,7 @@
       at("ask-worn").value = asked.worn || "0";
       at("ask-chosen").replaceChildren(...asked.features.map(chip));
       const narrowed = ["place", "kind", "wearer"].filter((name) => asked[name]).map((name) => chosen(`ask-${name}`));
-      if (asked.grades !== "A") narrowed.push(`grades ${asked.grades.split("").join(", ")}`);
+      if (asked.grades !== page.grades) narrowed.push(`grades ${asked.grades.split("").join(", ")}`);
       if (asked.worn) narrowed.push(`${asked.worn} years of wear`);
       at("narrow-said").textContent = narrowed.length ? `: ${narrowed.join(", ")}` : "";
     }
@@ -257,7 +257,7 @@
       const strange = unknown.length ? ` Not in this catalogue: ${unknown.join(", ")}.` : "";
       reading.textContent = (read.error || read.reading) + strange;
       reading.classList.toggle("ask-wrong", Boolean(read.error || strange));
-      shown = writeAddress(pairsOf(asked));
+      shown = writeAddress(pairsOf(asked, page.grades));
       if (read.error) {
         answerBox.replaceChildren(h("p", { class: "empty" }, "No answer without a time to ask about."));
         announce(read.error);

@@ -45,6 +45,8 @@
   function tableRow(drawn, row, made) {
     const year = (end) => (end ? String(Math.floor(end.date)) : "");
     const open = (end) => (end === null ? "open" : Math.floor(end));
+    const { earliest, latest } = row.extension;
+    const reach = earliest === null && latest === null ? "open" : `${open(earliest)}–${open(latest)}`;
     const cells = made.cells.map((cell, i) => {
       const text = cell.share === null ? "nobody looked" : cell.share ? perCent(cell.share) : "–";
       const of = cell.share === null ? "" : `${amount(row.weights[i])} of ${amount(drawn.recorded[i])}`;
@@ -52,7 +54,7 @@
     });
     return h("tr", {}, h("th", { scope: "row" }, h("a", { href: made.href }, made.label)), ...cells,
       h("td", {}, year(row.first)), h("td", {}, year(row.last)),
-      h("td", {}, row.first ? `${open(row.extension.earliest)}–${open(row.extension.latest)}` : ""),
+      h("td", {}, row.first ? reach : ""),
       h("td", {}, row.not_before || ""));
   }
 
@@ -102,7 +104,7 @@
     if (!form) return;
     const at = (id) => document.getElementById(id);
     const { evidence } = InPeriod, facts = evidence.factsFromJson(InPeriod.data.facts);
-    const { garment, facet, root: top } = form.dataset;
+    const { garment, facet, grades, root: top } = form.dataset;
     const first = Number(at("from").min), last = Number(at("from").max);
     const name = at("drawing").querySelector(".chart").getAttribute("aria-label");
     let state = null, address = null, drawn = null, drawnFor = " ";
@@ -149,7 +151,7 @@
     function redraw(limits) {
       const { place, kind } = state;
       // The decades stay those of the whole drawing, so that a narrower look is laid beside the wider one.
-      drawn = evidence.timeline(facts, garment, facet, { place, kind, decades: [first, last - 9] });
+      drawn = evidence.timeline(facts, garment, facet, { place, kind, grades, decades: [first, last - 9] });
       const chart = chartOf(facts, drawn, name, top, limits);
       at("drawing").replaceChildren(InPeriod.drawTimeline(chart));
       at("timeline-scale").textContent =
@@ -179,7 +181,7 @@
       section.hidden = from === first && to === last;
       if (section.hidden) return;
       const window = { earliest: evidence.yearStart(from), latest: evidence.yearStart(to + 1) - 1 };
-      const usual = evidence.usualInWindow(facts, { garment, features: [], window, place, kind }, facet);
+      const usual = evidence.usualInWindow(facts, { garment, features: [], window, place, kind, grades }, facet);
       const years = from === to ? String(from) : `${from}–${to}`;
       at("range-head").textContent = `In ${years}`;
       const items = usual.map(({ term, label, share, documents }) => {

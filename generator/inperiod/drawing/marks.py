@@ -23,3 +23,8 @@ def tag(name: str, attributes: Mapping[str, object], *children: str | Markup) ->
     )
     inside = Markup("").join(escape(child) for child in children)
     return Markup("<{0}{1}>{2}</{0}>").format(Markup(name), written, inside)
+
+
+def per_cent(share: float) -> str:
+    """``34 %``; more than nothing but below one in a hundred is ``under 1 %``."""
+    return "under 1 %" if 0 < share < 0.01 else f"{int(100 * share + 0.5)} %"

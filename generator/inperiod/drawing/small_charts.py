@@ -11,12 +11,15 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from inperiod.drawing.marks import number, tag
-from inperiod.drawing.timeline_chart import scale_of
+from inperiod.drawing.marks import number, per_cent, tag
+from inperiod.drawing.timeline_chart import FEW, scale_of
 
-STRIP = 46
-STRIP_FOOT = 16
+STRIP = 82
+STRIP_FOOT = 24
+STRIP_HEAD = 16
 SHARE = 18
+SHARE_FOOT = 14
+SCALE_MARKS = (("0%", "start", "none"), ("20%", "middle", "20 %"), ("100%", "end", "all"))
 HISTOGRAM = 72
 
 
@@ -45,7 +48,13 @@ def draw_share(value: float, low: float, high: float, says: str) -> Markup:
 
     return tag(
         "svg",
-        {"class": "share-bar", "width": "100%", "height": SHARE, "role": "img", "aria-label": says},
+        {
+            "class": "share-bar",
+            "width": "100%",
+            "height": SHARE + SHARE_FOOT,
+            "role": "img",
+            "aria-label": says,
+        },
         tag("line", {"x1": "0%", "x2": "100%", "y1": middle, "y2": middle, "class": "share-line"}),
         tick(0.05),
         tick(0.20),
@@ -60,7 +69,28 @@ def draw_share(value: float, low: float, high: float, says: str) -> Markup:
             },
         ),
         tag("line", {"x1": x(value), "x2": x(value), "y1": 1, "y2": SHARE - 1, "class": "share-point"}),
+        *(
+            tag(
+                "text",
+                {"x": place, "y": SHARE + SHARE_FOOT - 3, "text-anchor": anchor, "class": "share-scale"},
+                text,
+            )
+            for place, anchor, text in (
+                ("0%", "start", "none"),
+                ("20%", "middle", "20 %"),
+                ("100%", "end", "all"),
+            )
+        ),
     )
+
+
+def _scale_mark(place: str, anchor: str, text: str) -> Markup:
+    where = {"x": place, "y": SHARE + SHARE_FOOT - 3, "text-anchor": anchor}
+    return tag("text", {**where, "class": "share-scale"}, text)
+
+
+def _box(name: str, height: float) -> dict[str, object]:
+    return {"class": name, "width": "100%", "height": height}
 
 
 def draw_strip(strip: Strip) -> Markup:
@@ -78,20 +108,30 @@ def draw_strip(strip: Strip) -> Markup:
     )
     for index, (decade, share) in enumerate(zip(strip.decades, strip.shares, strict=True)):
         x, width = number(100 * index / count + 0.4) + "%", number(100 / count - 0.8) + "%"
+        middle = number(100 * (index + 0.5) / count) + "%"
         if share is None:
-            box = {"x": x, "y": 4, "width": width, "height": ground - 4, "fill": "url(#unseen)"}
+            box = {
+                "x": x,
+                "y": STRIP_HEAD,
+                "width": width,
+                "height": ground - STRIP_HEAD,
+                "fill": "url(#unseen)",
+            }
             parts.append(tag("rect", {**box, "class": "strip-unseen"}))
         elif share > 0:
-            tall = max(2.0, (ground - 4) * min(1.0, 100 * share / scale))
+            tall = max(2.0, (ground - STRIP_HEAD) * min(1.0, 100 * share / scale))
             box = {"x": x, "y": ground - tall, "width": width, "height": tall}
             parts.append(tag("rect", {**box, "class": "strip-share"}))
-        middle = number(100 * (index + 0.5) / count) + "%"
-        parts.append(tag("text", {"x": middle, "y": STRIP - 3, "class": "strip-decade"}, f"{decade}s"))
+            value = {"x": middle, "y": ground - tall - 4, "class": "strip-value"}
+            if count <= FEW:
+                parts.append(tag("text", value, per_cent(share)))
+        if index % (1 + count // (FEW + 1)) == 0:
+            parts.append(tag("text", {"x": middle, "y": STRIP - 3, "class": "strip-decade"}, f"{decade}s"))
     parts.append(tag("line", {"x1": "0%", "x2": "100%", "y1": ground, "y2": ground, "class": "strip-line"}))
     if right > left:
-        box = {"x": number(left) + "%", "y": 0.5, "width": number(right - left) + "%", "height": ground + 1.5}
-        parts.append(tag("rect", {**box, "class": "strip-window", "fill": "none"}))
-    size = {"class": "strip", "width": "100%", "height": STRIP, "role": "img", "aria-label": strip.says}
+        box = {"x": number(left) + "%", "y": ground + 2, "width": number(right - left) + "%", "height": 5}
+        parts.append(tag("rect", {**box, "class": "strip-window"}))
+    size = {**_box("strip", STRIP), "role": "img", "aria-label": strip.says}
     return tag("svg", size, *parts)
 
 
@@ -107,5 +147,5 @@ def draw_histogram(first_year: int, plates: Sequence[float]) -> Markup:
         box = {**place, "y": HISTOGRAM - tall, "height": tall}
         parts.append(tag("rect", {**box, "class": "years-all"}))
         parts.append(tag("rect", {**box, "class": "years-left"}))
-    size = {"class": "years", "width": "100%", "height": HISTOGRAM, "aria-hidden": "true"}
+    size = {**_box("years", HISTOGRAM), "aria-hidden": "true"}
     return tag("svg", {**size, "data-first": str(first_year), "data-most": number(most)}, *parts)

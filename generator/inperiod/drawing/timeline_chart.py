@@ -17,9 +17,12 @@ from markupsafe import Markup
 from inperiod.drawing.marks import number, tag
 
 TOP = 40
-ROW = 54
+ROW = 66
 FOOT = 12
-BAND = 13.0
+BAND = 18.0
+FEW = 8
+"""More decades than these leave no room for words over every one."""
+
 SCALES = (5, 10, 20, 25, 40, 50, 75, 100)
 # The least number of documents looked at for each weave: net, canvas, twill, cloth.
 WEAVES = (1, 3, 6, 12)
@@ -85,15 +88,15 @@ def weaves() -> Markup:
         units = {"id": name, "width": size, "height": size, "patternUnits": "userSpaceOnUse"}
         return tag("pattern", units, ground, *strokes)
 
-    def thread(path: str) -> Markup:
-        return tag("path", {"d": path, "class": "weave-thread"})
+    def thread(path: str, heavy: bool = False) -> Markup:
+        return tag("path", {"d": path, "class": "weave-thread weave-heavy" if heavy else "weave-thread"})
 
     return tag(
         "defs",
         {},
-        pattern("weave-1", 6, thread("M0 3H6M3 0V6")),
-        pattern("weave-2", 4, thread("M0 1H4M0 3H4M1 0V4")),
-        pattern("weave-3", 4, thread("M-1 1L1 -1M0 4L4 0M3 5L5 3M-1 3L3 -1M1 5L5 1")),
+        pattern("weave-1", 9, thread("M0 4.5H9M4.5 0V9")),
+        pattern("weave-2", 5, thread("M0 2.5H5M2.5 0V5")),
+        pattern("weave-3", 6, thread("M-1.5 1.5L1.5 -1.5M0 6L6 0M4.5 7.5L7.5 4.5", heavy=True)),
         tag(
             "pattern",
             {"id": "unseen", "width": 8, "height": 8, "patternUnits": "userSpaceOnUse"},
@@ -126,6 +129,8 @@ def _column(chart: Chart, index: int, height: int) -> Markup:
     left, width = number(100 * index / count) + "%", number(100 / count) + "%"
     middle = number(100 * (index + 0.5) / count) + "%"
     documents = "none seen" if looked == 0 else "1 document" if looked == 1 else f"{looked} documents"
+    if count > FEW:
+        documents = str(looked)
     ground = tag(
         "rect",
         {
@@ -138,14 +143,18 @@ def _column(chart: Chart, index: int, height: int) -> Markup:
         },
     )
     rule = tag("line", {"x1": left, "x2": left, "y1": 4, "y2": height, "class": "chart-rule"})
-    name = tag("text", {"x": middle, "y": 14, "class": "chart-decade"}, f"{chart.decades[index]}s")
-    said = tag("text", {"x": middle, "y": 29, "class": "chart-looked"}, documents)
-    return tag("g", {"class": "chart-column"}, ground, rule, name, said)
+    named = []
+    if index % (1 + count // (2 * FEW + 1)) == 0:
+        named = [
+            tag("text", {"x": middle, "y": 14, "class": "chart-decade"}, f"{chart.decades[index]}s"),
+            tag("text", {"x": middle, "y": 29, "class": "chart-looked"}, documents),
+        ]
+    return tag("g", {"class": "chart-column"}, ground, rule, *named)
 
 
 def _row(chart: Chart, row: Row, top: int, scale: int, start: int, end: int) -> Markup:
     """A style: its name above, then thread, bands and marks on one line."""
-    middle = top + 36
+    middle = top + 44
 
     def at(year: float) -> str:
         return _per_cent(year, start, end)
@@ -178,9 +187,9 @@ def _row(chart: Chart, row: Row, top: int, scale: int, start: int, end: int) -> 
     if row.not_before is not None and start <= row.not_before <= end:
         x = at(row.not_before)
         parts.append(
-            tag("line", {"x1": x, "x2": x, "y1": middle - 15, "y2": middle + 15, "class": "chart-not-before"})
+            tag("line", {"x1": x, "x2": x, "y1": middle - 20, "y2": middle + 20, "class": "chart-not-before"})
         )
-        flag = tag("path", {"d": "M0 -15L7 -11.5L0 -8Z", "class": "chart-flag"})
+        flag = tag("path", {"d": "M0 -20L8 -16L0 -12Z", "class": "chart-flag"})
         parts.append(tag("svg", {"x": x, "y": middle, "overflow": "visible", "width": 8, "height": 8}, flag))
     return tag("g", {"class": "chart-row"}, *parts)
 
@@ -208,7 +217,7 @@ def _cell(cell: Cell, index: int, count: int, looked: int, middle: int, scale: i
     )
     whole = tag(
         "rect",
-        {"x": left, "y": middle - 16, "width": width, "height": 32, "class": "chart-cell", "fill": "none"},
+        {"x": left, "y": middle - 21, "width": width, "height": 42, "class": "chart-cell", "fill": "none"},
     )
     if not cell.href:
         return [tag("g", {"class": "chart-link"}, tag("title", {}, cell.says), whole, band)]

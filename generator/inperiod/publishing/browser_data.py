@@ -63,6 +63,7 @@ def vocabulary_data(catalogue: Catalogue) -> Mapping[str, Any]:
         "garments": {term.id: _names(term) for term in vocabulary.garments.values() if term.names},
         "kinds": {kind: one for kind, (one, _) in words.KINDS.items()},
         "leads": LEADS,
+        "grades": catalogue.settings.grades,
         "places": places_of(catalogue),
     }
 

@@ -32,8 +32,8 @@ WEARERS: Mapping[str, str] = {
 
 def browser_pages(catalogue: Catalogue, facts: Facts) -> list[Page]:
     """Home, plates, the entrance to the timelines, and every timeline worth showing."""
-    shown = shown_timelines(facts)
-    best = max(shown, key=lambda each: (each.weight, each.garment, each.facet), default=None)
+    shown = shown_timelines(facts, catalogue.settings.grades)
+    best = _opening(example(catalogue, facts), shown)
     pages = [
         Page(
             paths.HOME,
@@ -77,6 +77,16 @@ def _timeline_page(
     )
 
 
+def _opening(asked: Asked, shown: list[Shown]) -> Shown | None:
+    """The timeline the entrance shows: that of the example's garment and first feature, else the fullest."""
+    facets = [feature.partition("/")[0] for feature in asked.question.features]
+    for facet in facets:
+        for each in shown:
+            if (each.garment, each.facet) == (asked.garment, facet):
+                return each
+    return max(shown, key=lambda each: (each.weight, each.garment, each.facet), default=None)
+
+
 def home_view(catalogue: Catalogue, facts: Facts) -> Mapping[str, Any]:
     """What the home page shows: the choices of the form and one whole answer."""
     asked = example(catalogue, facts)
@@ -103,7 +113,8 @@ def example(catalogue: Catalogue, facts: Facts) -> Asked:
         known = any(each.id == garment for each in facts.garments)
         window = ask_window(catalogue, when)
         if known and window and all(feature in facts.term_index for feature in features):
-            return Asked(Question(garment, features, window.window), when, window.reading)
+            question = Question(garment, features, window.window, grades=catalogue.settings.grades)
+            return Asked(question, when, window.reading, catalogue.settings.grades)
     return _commonest(catalogue, facts)
 
 
@@ -128,7 +139,8 @@ def _commonest(catalogue: Catalogue, facts: Facts) -> Asked:
     window = ask_window(catalogue, year)
     assert window is not None
     name = facts.garments[garment].id if facts.garments else ""
-    return Asked(Question(name, tuple(keys), window.window), year, window.reading)
+    question = Question(name, tuple(keys), window.window, grades=catalogue.settings.grades)
+    return Asked(question, year, window.reading, catalogue.settings.grades)
 
 
 def garments_of(catalogue: Catalogue, facts: Facts) -> list[dict[str, str]]:

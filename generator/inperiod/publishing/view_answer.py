@@ -25,7 +25,7 @@ CITED = 3
 USUAL = 6
 """Terms named for a facet under "usual", and half as many where no feature was asked about."""
 
-FRAMED = "By decade; the frame is the time asked about, hatching where nobody looked."
+FRAMED = "By decade; the mark under the line is the time asked about. Hatched: nobody looked."
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,11 +38,12 @@ class Understood:
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """A question with its target as typed and as understood."""
+    """A question with its target as typed and as understood. ``grades`` are those weighed when not said."""
 
     question: Question
     when: str
     reading: str
+    grades: str = "A"
 
     @property
     def garment(self) -> str:
@@ -51,7 +52,7 @@ class Asked:
     @property
     def pairs(self) -> list[tuple[str, str]]:
         """The question as its address says it."""
-        return question_pairs(self.question, self.when)
+        return question_pairs(self.question, self.when, self.grades)
 
 
 def ask_window(catalogue: Catalogue, text: str) -> Understood | None:
@@ -75,7 +76,7 @@ def address(pairs: Iterable[tuple[str, str]]) -> str:
     return text.replace("~", "%7E")
 
 
-def question_pairs(question: Question, when: str) -> list[tuple[str, str]]:
+def question_pairs(question: Question, when: str, grades: str) -> list[tuple[str, str]]:
     """A question as the pairs of its address; what is at its default is left out."""
     return [
         ("garment", question.garment),
@@ -84,7 +85,7 @@ def question_pairs(question: Question, when: str) -> list[tuple[str, str]]:
         ("place", question.place or ""),
         ("kind", question.kind or ""),
         ("wearer", question.wearer or ""),
-        ("grades", "" if question.grades == "A" else question.grades),
+        ("grades", "" if question.grades == grades else question.grades),
         ("worn", f"{question.worn_for:g}" if question.worn_for else ""),
     ]
 
@@ -228,6 +229,11 @@ def usual_view(catalogue: Catalogue, facts: Facts, asked: Asked) -> list[Mapping
     chosen = set(question.features)
     facets = list(dict.fromkeys(feature.partition("/")[0] for feature in question.features))
     most = USUAL if facets else USUAL // 2
+
+    def ask(term: str) -> str:
+        changed = with_term(catalogue, question, term)
+        return "#" + address(question_pairs(changed, asked.when, asked.grades))
+
     groups: list[Mapping[str, Any]] = []
     for facet in facets or list(facts.facets):
         others = [each for each in usual_in_window(facts, question, facet) if each.term not in chosen][:most]
@@ -238,7 +244,9 @@ def usual_view(catalogue: Catalogue, facts: Facts, asked: Asked) -> list[Mapping
                     "path": paths.term_path(each.term),
                     "share": per_cent(each.share.value or 0.0),
                     "ask": "#"
-                    + address(question_pairs(with_term(catalogue, question, each.term), asked.when)),
+                    + address(
+                        question_pairs(with_term(catalogue, question, each.term), asked.when, asked.grades)
+                    ),
                 }
                 for each in others
             ]

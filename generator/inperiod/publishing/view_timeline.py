@@ -35,12 +35,12 @@ class Shown:
         return paths.timeline_path(self.garment, self.facet)
 
 
-def shown_timelines(facts: Facts) -> list[Shown]:
+def shown_timelines(facts: Facts, grades: str) -> list[Shown]:
     """Every garment and facet of which enough was looked at, in the vocabulary's order."""
     found = []
     for garment in facts.garments:
         for facet, label in facts.facets.items():
-            drawn = timeline(facts, garment.id, facet)
+            drawn = timeline(facts, garment.id, facet, grades=grades)
             if sum(drawn.looked) >= LEAST_DOCUMENTS and drawn.rows:
                 weight = sum(drawn.recorded) * len(drawn.rows)
                 found.append(Shown(garment.id, garment.label, facet, label, weight))
@@ -54,10 +54,11 @@ def timeline_view(
     rel = partial(paths.relative, page=page)
     if one is None:
         return {"one": None, "garments": [], "facets": []}
-    drawn = timeline(facts, one.garment, one.facet)
+    drawn = timeline(facts, one.garment, one.facet, grades=catalogue.settings.grades)
     chart = chart_of(facts, drawn, rel, f"{one.facet_label} of the {one.garment_label} by decade")
     return {
         "one": one,
+        "grades": catalogue.settings.grades,
         "drawing": draw_timeline(chart),
         "chart": chart,
         "table": table_of(drawn, chart),
@@ -167,6 +168,8 @@ def reach_says(row: evidence_timelines.Row) -> str:
     if row.first is None:
         return ""
     early, late = row.extension
+    if early is None and late is None:
+        return "open"
     return f"{'open' if early is None else int(early)}–{'open' if late is None else int(late)}"
 
 

@@ -4,6 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from inperiod.drawing.marks import per_cent
+
+__all__ = ["LEADS", "amount", "per_cent", "place_name", "says"]
+
 LEADS: Mapping[str, str] = {
     "attested": "Yes.",
     "seen once": "Perhaps.",
@@ -21,11 +25,6 @@ LEADS: Mapping[str, str] = {
 def says(verdict: str, reasons: Sequence[str]) -> str:
     """A verdict in a sentence or two."""
     return " ".join([LEADS[verdict], *reasons[:1]])
-
-
-def per_cent(share: float) -> str:
-    """``34 %``; more than nothing but below one in a hundred is ``under 1 %``."""
-    return "under 1 %" if 0 < share < 0.01 else f"{int(100 * share + 0.5)} %"
 
 
 def amount(weight: float) -> str:
