@@ -141,9 +141,8 @@ def _within_period(period: _Clause, dates: list[_Clause], asides: list[str], sea
     if not read or not all(read) or len(read) > 2 or len(read) < len(dates):
         return None
     first, last = (each for each in (read[0], read[-1]) if each)
-    note = notes_of(
-        last.note, f"within the {period.typed()}" if first is not last else period.typed(), *asides
-    )
+    name = " ".join(each.typed if each.said in _KINDS else each.typed.title() for each in period.rest)
+    note = notes_of(last.note, f"within the {name}" if first is not last else name, *asides)
     return Said(_common(first.edtf, last.edtf, seasons), note)
 
 

@@ -81,7 +81,7 @@ monday tuesday wednesday thursday friday saturday sunday
 
 # Several words read as one, tried in this order on the whole phrase.
 IDIOMS = (
-    (r"\(\s?\?\s?\)", " ? "),
+    (r"\( ?\? ?\)", " ? "),
     (r"\bre[- ](?=[a-z])", "re"),
     (r"\bin (?:the )?style of .*", " (in the style of another time)"),
     (
@@ -137,6 +137,5 @@ taisho 1912/1926
 showa 1926/1989
 ming 1368/1644
 qing 1644/1912
-second empire 1852/1870
 belle epoque 1871/1914
 """

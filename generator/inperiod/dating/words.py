@@ -5,20 +5,16 @@ from __future__ import annotations
 import re
 
 from inperiod.dating.days import MONTH_NAMES, date_of, month_length
-from inperiod.dating.edtf import Seasons
+from inperiod.dating.edtf import Seasons, read_edtf
 from inperiod.dating.span import Span
 
 _GROUPINGS = (
     *("spring {}", "summer {}", "autumn {}", "winter {}"),
     *("spring {} (northern)", "summer {} (northern)", "autumn {} (northern)", "winter {} (northern)"),
     *("spring {} (southern)", "summer {} (southern)", "autumn {} (southern)", "winter {} (southern)"),
-    *(
-        "the first quarter of {}",
-        "the second quarter of {}",
-        "the third quarter of {}",
-        "the last quarter of {}",
-    ),
-    *("early {}", "the middle of {}", "late {}", "the first half of {}", "the second half of {}"),
+    *("the first quarter of {}", "the second quarter of {}", "the third quarter of {}"),
+    *("the last quarter of {}", "early {}", "the middle of {}", "late {}"),
+    *("the first half of {}", "the second half of {}"),
 )
 _OVER_NEW_YEAR = {"northern": 24, "southern": 22}
 _PLAIN = re.compile(r"(-?)([0-9]{4})(?:-([0-9]{2})(?:-([0-9]{2}))?)?")
@@ -29,9 +25,10 @@ _CENTURY = re.compile(r"(-?)([0-9]{2})XX")
 def in_words(date: Span | str, seasons: Seasons = "northern") -> str:
     """A span, or a readable EDTF text, as people say it. Seasons and decades are named where EDTF names them;
     a bare span is told by its years, months or days, whichever its ends are whole ones of. ``seasons`` tells
-    which of them runs over New Year: "winter 1912–13"."""
+    which of them runs over New Year: "winter 1912–13". Raises ``Unreadable`` for what is no EDTF."""
     if isinstance(date, Span):
         return _span_in_words(date)
+    read_edtf(date, seasons)
     if date[:1] in ("[", "{"):
         members = [_member(each, seasons) for each in date[1:-1].split(",")]
         return (" or " if date[0] == "[" else " and ").join(members)
@@ -97,7 +94,7 @@ def _bare(text: str, seasons: Seasons) -> str:
     if found := re.fullmatch(r"Y?(-?[0-9E]+)(?:S([0-9]+))?", text):
         figures = f" to {found[2]} significant {'digit' if found[2] == '1' else 'digits'}" if found[2] else ""
         return f"the year {found[1].replace('E', '×10^')}{figures}"
-    return text
+    return _span_in_words(read_edtf(text, seasons))
 
 
 def _year(year: int) -> str:
