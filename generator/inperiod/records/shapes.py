@@ -3,9 +3,10 @@
 They use a small part of JSON Schema draft 2020-12, and exactly that part is known here: ``type`` (object,
 array, string, number, integer, boolean), ``properties``, ``required``, ``additionalProperties``, ``items``,
 ``minItems``, ``maxItems``, ``enum``, ``const: true``, ``pattern`` (anchored at both ends), ``maxLength``,
-``minimum``, ``maximum``, ``anyOf`` of one scalar and one object, ``oneOf`` of sets of required fields, and
-``$ref`` into the ``$defs`` of a file. Two keys of our own, which other readers ignore, carry plain words:
-``x-expected`` says what a value must be, ``x-called`` what a record is called.
+``minimum``, ``maximum``, ``anyOf`` of one scalar and one object, ``oneOf`` of sets of fields that are
+required together and fields that are then forbidden, and ``$ref`` into ``common.json``. Two keys of our own,
+which other readers ignore, carry plain words: ``x-expected`` says what a value must be, ``x-called`` what a
+record is called.
 """
 
 from __future__ import annotations
@@ -44,7 +45,7 @@ class Shape:
     item: Shape | None = None
     fields: Mapping[str, Shape] = field(default_factory=dict)
     required: tuple[str, ...] = ()
-    one_of: tuple[frozenset[str], ...] = ()
+    one_of: tuple[tuple[frozenset[str], frozenset[str]], ...] = ()
     open: bool = False
     scalar: Shape | None = None
     table: Shape | None = None
@@ -89,7 +90,10 @@ def _compiled(schema: Mapping[str, Any]) -> Shape:
                 called,
                 fields={name: _compiled(each) for name, each in schema.get("properties", {}).items()},
                 required=tuple(schema.get("required", ())),
-                one_of=tuple(frozenset(each["required"]) for each in schema.get("oneOf", ())),
+                one_of=tuple(
+                    (frozenset(each["required"]), frozenset(each["properties"]))
+                    for each in schema.get("oneOf", ())
+                ),
                 open=schema.get("additionalProperties", True) is not False,
             )
         case "array":

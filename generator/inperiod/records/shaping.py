@@ -213,7 +213,7 @@ class _Work:
                 )
         if wanted.one_of:
             given = {key for key, each in node.entries.items() if not _empty(each)}
-            if sum(each <= given for each in wanted.one_of) != 1:
+            if not any(required <= given and not forbidden & given for required, forbidden in wanted.one_of):
                 message = f"{subject} is not complete, or says two things at once."
                 return self.error(node, message, f"It must be {wanted.expected}.")
         return fields

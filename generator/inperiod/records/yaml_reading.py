@@ -24,6 +24,9 @@ MAX_ALIASES = 100
 MAX_REPEATED = 10_000
 """Values that may come into being by repeating anchored ones; a bomb needs millions."""
 
+MOST_SLIPS = 200
+"""Complaints after which reading a file stops."""
+
 _PARSER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 _FORBIDDEN = re.compile(
     r"[^\t\n\r\x20-\x7e\xa0-\u2027\u202a-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]"
@@ -113,14 +116,14 @@ class _Refused(Exception):
 
 def read_yaml(data: bytes, file: str) -> Document:
     """Read one YAML document. Never raises for any bytes; every problem has a line and column from 1."""
+    builder = _Builder(file)
     try:
         text = _decoded(data, file)
-        builder = _Builder(file)
         root = builder.build(yaml.parse(text, Loader=_PARSER))
     except _Refused as refused:
-        return Document(None, (refused.problem,))
+        return Document(None, (*builder.problems, refused.problem))
     except yaml.YAMLError as error:
-        return Document(None, (explain(error, _LINE_END.split(text), file),))
+        return Document(None, (*builder.problems, explain(error, _LINE_END.split(text), file)))
     return Document(root, tuple(builder.problems))
 
 
@@ -169,6 +172,19 @@ def _bad_byte(data: bytes, start: int, file: str) -> Problem:
     )
 
 
+@dataclass(slots=True)
+class _Open:
+    """A list or table still being read.
+
+    ``key`` is the name that awaits its value, with its place; a name of None is one that was refused.
+    """
+
+    node: Items | Table
+    anchor: str | None
+    started: int
+    key: tuple[str | None, tuple[int, int]] | None = None
+
+
 class _Builder:
     """Builds the tree from parser events, without recursion, so that deep nesting costs nothing."""
 
@@ -179,55 +195,59 @@ class _Builder:
         self.aliases = self.repeated = self.count = 0
 
     def complain(self, at: tuple[int, int], message: str, hint: str) -> None:
+        if len(self.problems) >= MOST_SLIPS:
+            raise self.refuse(
+                at, "From here on this file is not read: too much is wrong.", "Mend the top first."
+            )
         self.problems.append(Problem.error(Mark(self.file, *at), message, hint))
 
     def refuse(self, at: tuple[int, int], message: str, hint: str) -> _Refused:
         return _Refused(Problem.error(Mark(self.file, *at), message, hint))
 
     def build(self, events: Iterator[Any]) -> Node | None:
+        """The root of the document; None for an empty one."""
         root: Node | None = None
-        # Each open list or table: the node, the key awaiting its value, its anchor, the count at its start.
-        stack: list[list[Any]] = []
+        stack: list[_Open] = []
         documents = 0
         for event in events:
-            kind = type(event)
-            if kind is yaml.ScalarEvent or kind is yaml.AliasEvent:
-                node = self.scalar(event) if kind is yaml.ScalarEvent else self.alias(event)
-            elif kind is yaml.MappingStartEvent or kind is yaml.SequenceStartEvent:
-                at = _at(event)
-                if len(stack) >= MAX_DEPTH:
-                    raise self.refuse(
-                        at,
-                        f"Lists and entries are nested more than {MAX_DEPTH} deep here.",
-                        "Make it flatter.",
-                    )
-                self.tag(event, at)
-                self.count += 1
-                opened: Node = Table(*at) if kind is yaml.MappingStartEvent else Items(*at)
-                stack.append([opened, None, event.anchor, self.count])
-                continue
-            elif kind is yaml.MappingEndEvent or kind is yaml.SequenceEndEvent:
-                node, _, anchor, started = stack.pop()
-                if anchor:
-                    self.anchors[anchor] = (node, self.count - started + 1)
-            elif kind is yaml.DocumentStartEvent:
-                documents += 1
-                if documents > 1:
-                    raise self.refuse(
-                        _at(event),
-                        "A second document starts here: one file holds one record.",
-                        "Take out the line --- or move what follows it into a file of its own.",
-                    )
-                continue
-            else:
-                continue
+            match event:
+                case yaml.ScalarEvent():
+                    node: Node = self.scalar(event)
+                case yaml.AliasEvent():
+                    node = self.alias(event)
+                case yaml.MappingStartEvent() | yaml.SequenceStartEvent():
+                    stack.append(self.opened(event, len(stack)))
+                    continue
+                case yaml.MappingEndEvent() | yaml.SequenceEndEvent():
+                    node = self.closed(stack.pop())
+                case yaml.DocumentStartEvent():
+                    documents += 1
+                    if documents > 1:
+                        raise self.refuse(_at(event), *_SECOND)
+                    continue
+                case _:
+                    continue
             if stack:
                 self.place(stack[-1], node)
             else:
                 root = node
-        if isinstance(root, Scalar) and root.plain and not root.text:
-            return None
-        return root
+        empty = isinstance(root, Scalar) and root.plain and not root.text
+        return None if empty else root
+
+    def opened(self, event: Any, depth: int) -> _Open:
+        at = _at(event)
+        if depth >= MAX_DEPTH:
+            message = f"Lists and entries are nested more than {MAX_DEPTH} deep here."
+            raise self.refuse(at, message, "Make it flatter.")
+        self.tag(event, at)
+        self.count += 1
+        node = Table(*at) if isinstance(event, yaml.MappingStartEvent) else Items(*at)
+        return _Open(node, event.anchor, self.count)
+
+    def closed(self, it: _Open) -> Node:
+        if it.anchor:
+            self.anchors[it.anchor] = (it.node, self.count - it.started + 1)
+        return it.node
 
     def scalar(self, event: Any) -> Scalar:
         at = _at(event)
@@ -235,10 +255,8 @@ class _Builder:
         self.count += 1
         text: str = event.value
         plain = not event.style
-        if plain and text[:1] in _CURLY and text[-1] in _CURLY[text[0]] and len(text) > 1:
-            message = f"The curly quotation marks {text[0]} and {text[-1]} are kept as part of the text here."
-            hint = 'Take them out, or put straight ones around them: "…".'
-            self.problems.append(Problem.warning(Mark(self.file, *at), message, hint))
+        if plain and text[:1] in _CURLY and len(text) > 1 and text[-1] in _CURLY[text[0]]:
+            self.curly(at, text)
         if not text.isascii() and any("\ud800" <= each <= "\udfff" for each in text):
             raise self.refuse(at, "This text holds half a character (a lone surrogate).", "Type it again.")
         if not plain and "\0" in text:
@@ -247,6 +265,12 @@ class _Builder:
         if event.anchor:
             self.anchors[event.anchor] = (node, 1)
         return node
+
+    def curly(self, at: tuple[int, int], text: str) -> None:
+        if len(self.problems) < MOST_SLIPS:
+            message = f"The curly quotation marks {text[0]} and {text[-1]} are kept as part of the text here."
+            hint = 'Take them out, or put straight ones around them: "…".'
+            self.problems.append(Problem.warning(Mark(self.file, *at), message, hint))
 
     def alias(self, event: Any) -> Node:
         at = _at(event)
@@ -270,18 +294,18 @@ class _Builder:
                 "Put the value in quotation marks.",
             )
 
-    def place(self, open_node: list[Any], node: Node) -> None:
-        holder, key = open_node[0], open_node[1]
-        if isinstance(holder, Items):
-            holder.items.append(node)
-        elif key is None:
-            open_node[1] = self.key(holder, node)
+    def place(self, it: _Open, node: Node) -> None:
+        """Put a finished node into the list or table that is open around it."""
+        if isinstance(it.node, Items):
+            it.node.items.append(node)
+        elif it.key is None:
+            it.key = self.key(it.node, node)
         else:
-            open_node[1] = None
-            name, at = key
+            name, at = it.key
+            it.key = None
             if name is not None:
-                holder.entries[name] = node
-                holder.keys[name] = at
+                it.node.entries[name] = node
+                it.node.keys[name] = at
 
     def key(self, table: Table, node: Node) -> tuple[str | None, tuple[int, int]]:
         """The name of the next entry; None as the name of one that is refused and left out."""
@@ -304,6 +328,10 @@ class _Builder:
         return name, at
 
 
+_SECOND = (
+    "A second document starts here: one file holds one record.",
+    "Take out the line --- or move what follows it into a file of its own.",
+)
 _BRACES = "Curly braces {…} need name: value pairs; put text that starts with a brace in quotation marks."
 
 

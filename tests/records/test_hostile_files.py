@@ -1,0 +1,209 @@
+"""No bytes make the reader crash, hang or swell; every complaint points into the file."""
+
+from __future__ import annotations
+
+import random
+import time
+import tracemalloc
+from pathlib import Path
+
+import pytest
+import yaml
+from hypothesis import example, given, settings
+from hypothesis import strategies as st
+
+from inperiod.records import Problem, yaml_reading
+from inperiod.records.reading import read_board, read_facet, read_settings, read_source
+from inperiod.records.yaml_reading import (
+    MAX_ALIASES,
+    MAX_BYTES,
+    MAX_DEPTH,
+    Items,
+    Scalar,
+    Table,
+    core_value,
+    plain_value,
+    read_yaml,
+)
+
+WHOLE = Path(__file__).parent / "whole"
+GOOD = (WHOLE / "sources" / "autumn-list.yaml").read_text(encoding="utf-8")
+
+
+def everything(data: bytes) -> list[Problem]:
+    """What all readers say of the same bytes."""
+    said = read_source(data, "sources/a.yaml", "northern", {})[1]
+    said += read_board(data, "boards/a.yaml", "northern", {})[1]
+    said += read_facet(data, "vocabulary/a.yaml", "northern", {})[1]
+    return said + read_settings(data)[1]
+
+
+def check_places(problems: list[Problem], data: bytes) -> None:
+    lines = max(1, len(data.replace(b"\r\n", b"\n").replace(b"\r", b"\n").split(b"\n")))
+    for each in problems:
+        assert 1 <= each.line <= lines, each
+        assert each.column >= 1, each
+        assert each.message.endswith((".", "?")), each
+        assert "\n" not in each.message + each.hint, each
+        (each.message + each.hint).encode("utf-8")
+
+
+PIECES = st.sampled_from(
+    ["title: ", "plates:", "- ", "  ", "\n", "\n  ", "\t", ": ", ":", "#", "'", '"', "“", "”", "[", "]", "{",
+     "}", ",", "&a ", "*a", "!!", "!x ", "|", ">", "%", "@", "`", "---", "...", "?", "<<: ", "id: ",
+     "features:", "neckline/square", "\ufeff", "\r\n", "\r", "\x00", "\x85", "\u2028", "é", "\\", "\\x",
+     "\\ud800", "~", "null", "no", "1912", "0x1F", ".inf", "not_before: {date: 1912}", "\U0001f457",
+     "plates: [{id: p, garment: dress}]", "date: 1912-23\n"]
+)  # fmt: skip
+
+
+@settings(max_examples=400, deadline=None)
+@given(text=st.one_of(st.lists(PIECES, max_size=40).map("".join), st.text(max_size=200)))
+@example(text="\ufeff")
+@example(text="a: \x85b\n: c")
+@example(text="? [a]\n: b")
+@example(text="title: 'a\n")
+def test_any_text_is_read_or_complained_of(text: str) -> None:
+    data = text.encode("utf-8", errors="surrogatepass")
+    check_places(everything(data), data)
+
+
+@settings(max_examples=200, deadline=None)
+@given(data=st.binary(max_size=300))
+def test_any_bytes_are_read_or_complained_of(data: bytes) -> None:
+    check_places(everything(data), data)
+
+
+@settings(max_examples=300, deadline=None)
+@given(seed=st.integers(0, 2**32))
+def test_a_good_file_with_slips_is_read_or_complained_of(seed: int) -> None:
+    chance = random.Random(seed)
+    data = bytearray(GOOD.encode())
+    for _ in range(chance.randint(1, 4)):
+        at = chance.randrange(len(data))
+        match chance.randrange(4):
+            case 0:
+                data[at] = chance.randrange(256)
+            case 1:
+                del data[at : at + chance.randint(1, 40)]
+            case 2:
+                data[at:at] = chance.choice(
+                    [b"\t", b": ", b"\n", b'"', b"'", b"- ", b"\xff", b"[", b"{", b"\r"]
+                )
+            case _:
+                end = at + chance.randint(1, 60)
+                data[at:at] = data[at:end]
+    check_places(everything(bytes(data)), bytes(data))
+
+
+def bomb(levels: int) -> str:
+    lines = ["l0: &l0 [x, x, x, x, x, x, x, x, x, x]"]
+    for level in range(1, levels):
+        inner = ", ".join([f"*l{level - 1}"] * 10)
+        lines.append(f"l{level}: &l{level} [{inner}]")
+    return "\n".join(lines)
+
+
+HOSTILE = {
+    "alias bomb": bomb(30).encode(),
+    "alias bomb of fields": ("a: &a {x: 1}\n" + "".join(f"b{n}: {{<<: *a}}\n" for n in range(5000))).encode(),
+    "deep lists": b"a: " + b"[" * 100_000,
+    "deep fields": b"{a: " * 100_000,
+    "deep by hyphens": b"- " * 100_000,
+    "deep by indent": b"".join(b" " * n + b"a:\n" for n in range(1500)),
+    "one enormous key": b"a" * 2_000_000 + b": b",
+    "no colon in two megabytes": b"word " * 400_000,
+    "quote never closed": b'a: "' + b"x\n " * 600_000,
+    "a hundred thousand duplicate keys": b"title: a\n" * 100_000,
+    "a hundred thousand unknown fields": b"".join(b"field%d: a\n" % n for n in range(100_000)),
+    "a hundred thousand anchors": b"".join(b"- &a%d x\n" % n for n in range(100_000)),
+    "a long line of quotes": b"a: " + b"'" * 1_000_001,
+    "a long line of brackets": b"a: " + b"]" * 1_000_000,
+    "spaces": b" " * 4_000_000 + b"x",
+    "tabs": b"\t" * 4_000_000 + b"x",
+    "line ends": b"\n" * 4_000_000 + b"\tx: y",
+    "all NUL": b"\0" * 4_000_000,
+    "all 0xFF": b"\xff" * 4_000_000,
+    "an id that backtracks": b"title: a\nkind: other\nplates: [{garment: " + b"a-" * 30_000 + b"!, id: p}]",
+    "an address that backtracks": b"title: a\nkind: other\nheld_by: {url: http://" + b"a" * 100_000 + b" }",
+    "fifty megabytes": b"title: " + b"x" * 50_000_000,
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("name", HOSTILE)
+def test_hostile_files_are_refused_in_bounded_time_and_memory(name: str) -> None:
+    data = HOSTILE[name]
+    tracemalloc.start()
+    started = time.perf_counter()
+    said = read_source(data, "sources/a.yaml", "northern", {})[1]
+    took = time.perf_counter() - started
+    peak = tracemalloc.get_traced_memory()[1]
+    tracemalloc.stop()
+    assert said
+    check_places(said, data)
+    assert took < 20, f"{took:.1f} s"  # many times what it takes, with memory being traced, on a slow machine
+    assert peak < 60 * MAX_BYTES, f"{peak / 1e6:.0f} MB"
+    assert len(said) < 500
+
+
+def test_what_is_repeated_a_little_may_be_repeated() -> None:
+    root = read_yaml(b"a: &frock {garment: dress}\nb: [*frock, *frock]\n", "a.yaml").root
+    assert root is not None
+    assert plain_value(root) == {"a": {"garment": "dress"}, "b": [{"garment": "dress"}, {"garment": "dress"}]}
+
+
+def test_the_limits_lie_where_they_are_said_to_lie() -> None:
+    inside = b"[" * MAX_DEPTH + b"]" * MAX_DEPTH
+    assert not read_yaml(inside, "a.yaml").problems
+    assert read_yaml(b"[" + inside + b"]", "a.yaml").problems
+    few = b"- &a x\n" + b"- *a\n" * MAX_ALIASES
+    assert not read_yaml(few, "a.yaml").problems
+    assert read_yaml(few + b"- *a\n", "a.yaml").problems
+    comment = b"a: b\n#"
+    assert not read_yaml(comment + b"x" * (MAX_BYTES - len(comment)), "a.yaml").problems
+    assert read_yaml(comment + b"x" * (MAX_BYTES - len(comment) + 1), "a.yaml").problems
+
+
+@pytest.mark.parametrize(
+    "tag", ["!!python/object/apply:os.system [ls]", "!!binary aGk=", "!local x", "!!str 1912"]
+)
+def test_no_tag_is_obeyed(tag: str) -> None:
+    (problem,) = read_yaml(f"title: {tag}\n".encode(), "a.yaml").problems
+    assert (problem.line, problem.column) == (1, 8)
+    assert "exclamation mark" in problem.message
+
+
+def test_positions_are_those_an_editor_shows() -> None:
+    root = read_yaml("title: é👗 list\nplates:\n  - {id: p1}\n".encode(), "a.yaml").root
+    assert isinstance(root, Table)
+    assert root.keys == {"title": (1, 1), "plates": (2, 1)}
+    plates = root.entries["plates"]
+    assert isinstance(plates, Items)
+    plate = plates.items[0]
+    assert isinstance(plate, Table)
+    assert (plate.line, plate.column) == (3, 5)
+    assert (plate.entries["id"].line, plate.entries["id"].column) == (3, 10)
+
+
+@given(number=st.integers(-(10**14), 10**14))
+def test_whole_numbers_are_whole_numbers(number: int) -> None:
+    assert core_value(Scalar(str(number), True, 1, 1)) == number
+
+
+def test_a_number_too_long_to_be_one_stays_text() -> None:
+    digits = "9" * 5000
+    assert core_value(Scalar(digits, True, 1, 1)) == digits
+
+
+def test_the_reader_works_without_the_c_library(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Slower, and its wording of the rarer slips may differ; the records are the same."""
+    with_it = read_source(GOOD.encode(), "sources/a.yaml", "northern", {})
+    monkeypatch.setattr(yaml_reading, "_PARSER", yaml.SafeLoader)
+    assert read_source(GOOD.encode(), "sources/a.yaml", "northern", {}) == with_it
+    half = read_yaml(b'note: "\\ud83d"\n', "a.yaml")
+    assert [each.line for each in half.problems] == [1]
+    slips = ["a: b: c\n", "a: 'b\n", "\ta: b\n", "a: [b\n", "a: *b\n", "a: @b\n", "a\nb: c\n"]
+    for slip in slips:
+        said = read_yaml(slip.encode(), "a.yaml").problems
+        assert said, slip
+        check_places(list(said), slip.encode())
