@@ -40,7 +40,7 @@ def in_node(node: str, expression: str, modules: dict[str, Path], given: Any = N
 
 
 def differences(ours: Any, theirs: Any, tolerance: float = 1e-9, at: str = "") -> list[str]:
-    """Where two JSON values differ, as sentences; numbers may differ by ``tolerance``, relative or absolute."""
+    """Where two JSON values differ, as sentences; numbers may differ by ``tolerance``."""
     if isinstance(ours, bool) or isinstance(theirs, bool) or ours is None or theirs is None:
         return [] if ours is theirs else [f"{at or 'value'}: {ours!r} against {theirs!r}"]
     if isinstance(ours, int | float) and isinstance(theirs, int | float):
