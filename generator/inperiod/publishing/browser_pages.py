@@ -127,8 +127,9 @@ def _commonest(catalogue: Catalogue, facts: Facts) -> Asked:
         days = facts.documents[document].days
         if plate.garment == garment:
             terms.update(term for term, _ in plate.shown)
-            if days and days[0] is not None:
-                when[int(days[0] // 365.2425) + 1] += 1
+            year_of = int(days[0] // 365.2425) + 1 if days and days[0] is not None else 0
+            if year_of >= 1000:  # a year of four figures: what one can type into the box
+                when[year_of] += 1
     year = str(when.most_common(1)[0][0]) if when else str(catalogue.settings.decades[0])
     keys: list[str] = []
     facets: set[int] = set()
