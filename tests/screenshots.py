@@ -2,8 +2,9 @@
 
     python tests/screenshots.py SITE FOLDER [--widths 390,820,1280] [--only plate,term] [--full]
 
-SITE is a built site (``public/``); the pictures go to FOLDER, one ``kind-width-theme.png`` each. With ``--full``
-whole pages are taken, else the first screens down to 2,400 pixels. Opened from ``file:``, as readers do.
+SITE is a built site (``public/``); the pictures go to FOLDER, one ``kind-width-theme.png`` each. With
+``--full`` whole pages are taken, else the first screens down to 2,400 pixels. Opened from ``file:``, as
+readers do.
 """
 
 from __future__ import annotations
@@ -22,11 +23,24 @@ LONGEST = 2400
 
 def kinds(site: Path) -> Iterator[tuple[str, Path]]:
     """One page of every kind: the largest of each folder, as the one most likely to break."""
-    for name in ("index", "plates", "timeline", "terms", "sources", "boards", "method", "cautions", "about", "404"):
+    for name in (
+        "index",
+        "plates",
+        "timeline",
+        "terms",
+        "sources",
+        "boards",
+        "method",
+        "cautions",
+        "about",
+        "404",
+    ):
         if (site / f"{name}.html").is_file():
             yield name, site / f"{name}.html"
     for folder in ("plate", "source", "term", "facet", "garment", "board", "timeline"):
-        pages = sorted((site / folder).rglob("*.html"), key=lambda page: (-page.stat().st_size, page.as_posix()))
+        pages = sorted(
+            (site / folder).rglob("*.html"), key=lambda page: (-page.stat().st_size, page.as_posix())
+        )
         if pages:
             yield f"{folder}-large", pages[0]
         if len(pages) > 1:
@@ -47,8 +61,8 @@ def take(site: Path, folder: Path, widths: list[int], only: set[str], full: bool
                     viewport={"width": width, "height": 900}, color_scheme=theme, reduced_motion="reduce"
                 )
                 page = context.new_page()
-                page.on("console", lambda message: said.append(f"{page.url}: {message.text}"))
-                page.on("pageerror", lambda error: said.append(f"{page.url}: {error}"))
+                page.on("console", lambda message: said.append(f"{message.location}: {message.text}"))
+                page.on("pageerror", lambda error: said.append(str(error)))
                 for kind, file in kinds(site):
                     if only and kind not in only and kind.split("-")[0] not in only:
                         continue
@@ -59,7 +73,9 @@ def take(site: Path, folder: Path, widths: list[int], only: set[str], full: bool
                     if wide > width:
                         said.append(f"{page.url}: {wide} px wide at {width}")
                     clip = {"x": 0, "y": 0, "width": width, "height": tall if full else min(tall, LONGEST)}
-                    page.screenshot(path=str(folder / f"{kind}-{width}-{theme}.png"), full_page=True, clip=clip)
+                    page.screenshot(
+                        path=str(folder / f"{kind}-{width}-{theme}.png"), full_page=True, clip=clip
+                    )
                 context.close()
         browser.close()
     return said

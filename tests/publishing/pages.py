@@ -57,7 +57,9 @@ def html_pages(site: Path) -> list[Path]:
 def contents(site: Path) -> dict[str, bytes]:
     """Every file of the site by its path, the marker included."""
     return {
-        file.relative_to(site).as_posix(): file.read_bytes() for file in sorted(site.rglob("*")) if file.is_file()
+        file.relative_to(site).as_posix(): file.read_bytes()
+        for file in sorted(site.rglob("*"))
+        if file.is_file()
     }
 
 

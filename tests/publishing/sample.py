@@ -1,4 +1,5 @@
-"""A small catalogue made by hand, for tests of the site: every kind of record, and things that must not get out."""
+"""A small catalogue made by hand, for tests of the site: every kind of record, and things that must not
+get out."""
 
 from __future__ import annotations
 
@@ -48,10 +49,16 @@ def term(facet: str, name: str, **more: object) -> Term:
 
 
 def vocabulary() -> Vocabulary:
-    garments = (term("garment", "dress"), term("garment", "day-dress", broader="dress"), term("garment", "coat"))
+    garments = (
+        term("garment", "dress"),
+        term("garment", "day-dress", broader="dress"),
+        term("garment", "coat"),
+    )
     necks = (
         term("neckline", "round", names=(Name("jewel neck", use="US", period="1920s"),)),
-        term("neckline", "v", told_apart="A V has a point.", see_also=("round",), cautions=("cords-children",)),
+        term(
+            "neckline", "v", told_apart="A V has a point.", see_also=("round",), cautions=("cords-children",)
+        ),
         term("neckline", "boat"),
     )
     fastenings = (
@@ -65,7 +72,9 @@ def vocabulary() -> Vocabulary:
     return Vocabulary(
         {
             "garment": Facet("garment", "Garment", "What garment?", True, garments, HERE),
-            "neckline": Facet("neckline", "Neckline", "What line at the neck?", True, necks, HERE, ("dress",)),
+            "neckline": Facet(
+                "neckline", "Neckline", "What line at the neck?", True, necks, HERE, ("dress",)
+            ),
             "fastening": Facet("fastening", "Fastening", "What holds it shut?", False, fastenings, HERE),
         }
     )
@@ -74,7 +83,10 @@ def vocabulary() -> Vocabulary:
 def plate(source: str, name: str, *terms: str, **more: object) -> Plate:
     features = tuple(Feature(key.partition("/")[0], key, HERE) for key in terms)
     page, _, figure = name.partition("-")
-    given: dict[str, object] = {"garment": "day-dress", "locator": Locator(page=page[1:], figure=figure or None)}
+    given: dict[str, object] = {
+        "garment": "day-dress",
+        "locator": Locator(page=page[1:], figure=figure or None),
+    }
     return Plate(id=name, source=source, mark=HERE, features=features, **(given | more))  # type: ignore[arg-type]
 
 
@@ -199,7 +211,8 @@ def hostile(catalogue: Catalogue, payload: str) -> Catalogue:
             locator=Locator(payload, payload, payload, payload, payload),
             recorded=Recorded(payload, payload, payload),
             features=tuple(
-                replace(feature, at=payload, width=payload, colour=payload, note=payload) for feature in each.features
+                replace(feature, at=payload, width=payload, colour=payload, note=payload)
+                for feature in each.features
             ),
         )
 
@@ -216,7 +229,7 @@ def hostile(catalogue: Catalogue, payload: str) -> Catalogue:
             market=payload,
             note=payload,
             rights=payload,
-            held_by=HeldBy(payload, payload, payload, payload, payload),
+            held_by=HeldBy(payload, payload, payload, payload, "2026-01-01"),
             examined=Recorded(payload, payload, payload),
             plates=tuple(in_plate(one) for one in each.plates),
         )
@@ -234,7 +247,11 @@ def hostile(catalogue: Catalogue, payload: str) -> Catalogue:
 
     def in_facet(each: Facet) -> Facet:
         return replace(
-            each, label=payload, question=payload, note=payload, terms=tuple(in_term(one) for one in each.terms)
+            each,
+            label=payload,
+            question=payload,
+            note=payload,
+            terms=tuple(in_term(one) for one in each.terms),
         )
 
     def in_board(each: Board) -> Board:

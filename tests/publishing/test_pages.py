@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 from pathlib import Path
 
@@ -43,7 +44,10 @@ def test_headings_never_skip_a_level(site: Path) -> None:
     for page in html_pages(site):
         levels = [int(tag[1]) for tag, _ in read(page).elements if re.fullmatch(r"h[1-6]", tag)]
         assert levels[0] == 1, page
-        assert all(later - earlier <= 1 for earlier, later in zip(levels, levels[1:], strict=False)), (page, levels)
+        assert all(later - earlier <= 1 for earlier, later in itertools.pairwise(levels)), (
+            page,
+            levels,
+        )
 
 
 def test_no_page_carries_style_or_script_of_its_own(site: Path) -> None:
@@ -52,7 +56,9 @@ def test_no_page_carries_style_or_script_of_its_own(site: Path) -> None:
             assert tag not in ("style", "iframe", "object", "embed", "base", "form") or (
                 tag == "form" and "action" not in attributes
             ), (page, tag)
-            assert tag != "script" or attributes.get("src") or attributes.get("type") == "application/ld+json", page
+            assert (
+                tag != "script" or attributes.get("src") or attributes.get("type") == "application/ld+json"
+            ), page
             for name in attributes:
                 assert name != "style", (page, tag)
                 assert not name.startswith("on"), (page, tag, name)
@@ -123,7 +129,10 @@ def test_a_plate_page_answers_its_own_questions(small_site: Path) -> None:
     assert "8/11" in page
     assert "No known copyright" in page
     assert "Nobody &amp; Daughters" in page
-    assert 'href="../../plate/autumn-list-1925/p9-1.html"' in page or 'href="../autumn-list-1925/p9-1.html"' in page
+    assert (
+        'href="../../plate/autumn-list-1925/p9-1.html"' in page
+        or 'href="../autumn-list-1925/p9-1.html"' in page
+    )
 
 
 def test_a_plate_shows_its_outfit_and_the_other_uses_of_its_cut(small_site: Path) -> None:
@@ -150,7 +159,9 @@ def test_a_term_gives_its_other_names_its_floor_and_its_years(small_site: Path) 
     fastener = (small_site / "term/fastening/slide-fastener.html").read_text(encoding="utf-8")
     assert "US patent 1,219,881" in fastener
     assert "No plate in this catalogue shows it yet." in fastener
-    assert re.search(r"Shown from 1924 to 192\d by", (small_site / "term/neckline/v.html").read_text(encoding="utf-8"))
+    assert re.search(
+        r"Shown from 1924 to 192\d by", (small_site / "term/neckline/v.html").read_text(encoding="utf-8")
+    )
 
 
 def test_a_board_gives_a_verdict_for_every_planned_feature(small_site: Path) -> None:

@@ -46,7 +46,14 @@ def test_pages_are_served(port: int) -> None:
 
 @pytest.mark.parametrize(
     "path",
-    ["/../secret.txt", "/%2e%2e/secret.txt", "/..%2fsecret.txt", "/plate/../../secret.txt", "/link.txt", "/.inperiod-site"],
+    [
+        "/../secret.txt",
+        "/%2e%2e/secret.txt",
+        "/..%2fsecret.txt",
+        "/plate/../../secret.txt",
+        "/link.txt",
+        "/.inperiod-site",
+    ],
 )
 def test_nothing_outside_the_site_is_served(port: int, path: str) -> None:
     status, body = ask(port, path)
@@ -58,7 +65,9 @@ def test_no_folder_is_listed(port: int) -> None:
     assert ask(port, "/plate/")[0] == 404
 
 
-@pytest.mark.parametrize("host", ["elsewhere.example", "elsewhere.example:80", "", "127.0.0.1:1", "127.0.0.1.elsewhere.example"])
+@pytest.mark.parametrize(
+    "host", ["elsewhere.example", "elsewhere.example:80", "", "127.0.0.1:1", "127.0.0.1.elsewhere.example"]
+)
 def test_a_request_for_another_host_is_refused(port: int, host: str) -> None:
     status, body = ask(port, "/", host)
     assert status == 421
@@ -80,7 +89,9 @@ def test_a_change_builds_again_and_a_failing_build_does_not_stop_the_server(tmp_
     records.mkdir()
     built, said, stop = threading.Event(), [], threading.Event()
     running = threading.Thread(
-        target=serve, args=(site, [records], built.set, said.append), kwargs={"port": 0, "every": 0.05, "stop": stop}
+        target=serve,
+        args=(site, [records], built.set, said.append),
+        kwargs={"port": 0, "every": 0.05, "stop": stop},
     )
     running.start()
     try:

@@ -81,7 +81,9 @@ def test_a_system_that_cannot_exchange_folders_is_served_as_well(
 def test_a_swap_cut_off_in_its_middle_is_mended_by_the_next_build(tmp_path: Path) -> None:
     site = tmp_path / "public"
     replace_site(site, {"index.html": "last good"}, {})
-    site.rename(tmp_path / ".public.old")  # what the slower of the two ways leaves when killed between its steps
+    site.rename(
+        tmp_path / ".public.old"
+    )  # what the slower of the two ways leaves when killed between its steps
     with pytest.raises(WillNotWrite):
         replace_site(site, {"../index.html": "bad"}, {})
     assert (site / "index.html").read_text() == "last good"
@@ -109,7 +111,9 @@ write.replace_site(Path(sys.argv[1]), {f"{n}.html": "new" for n in range(9)}, {}
 def test_a_build_killed_in_the_middle_leaves_the_last_site_and_the_next_one_works(tmp_path: Path) -> None:
     site = tmp_path / "public"
     replace_site(site, {"index.html": "good"}, {})
-    with subprocess.Popen([sys.executable, "-c", KILLED, str(site)], stdout=subprocess.PIPE, text=True) as running:
+    with subprocess.Popen(
+        [sys.executable, "-c", KILLED, str(site)], stdout=subprocess.PIPE, text=True
+    ) as running:
         assert running.stdout is not None
         assert running.stdout.readline().strip() == "in the middle"
         running.send_signal(signal.SIGKILL)
@@ -157,7 +161,9 @@ def test_a_template_a_page_and_a_colour_can_be_ones_own(tmp_path: Path) -> None:
     own = tmp_path / "catalogue/site"
     for folder in ("templates", "pages", "assets/css"):
         (own / folder).mkdir(parents=True)
-    (own / "templates/prose.html").write_text("{% extends 'base.html' %}{% block main %}<h1>Mine</h1>{{ prose(text) }}{% endblock %}")
+    (own / "templates/prose.html").write_text(
+        "{% extends 'base.html' %}{% block main %}<h1>Mine</h1>{{ prose(text) }}{% endblock %}"
+    )
     (own / "pages/cautions.md").write_text("# Cautions\n\nAsk the *wardrobe mistress*.")
     (own / "assets/css/95-mine.css").write_text(":root { --accent: purple; }")
     build(sample(tmp_path / "catalogue"), tmp_path / "public")
@@ -187,7 +193,9 @@ def test_site_map_feed_and_share_cards_come_with_an_address_and_not_without(
     from xml.etree import ElementTree
 
     site_map = ElementTree.parse(tmp_path / "public/sitemap.xml")
-    addresses = [each.text or "" for each in site_map.iter("{http://www.sitemaps.org/schemas/sitemap/0.9}loc")]
+    addresses = [
+        each.text or "" for each in site_map.iter("{http://www.sitemaps.org/schemas/sitemap/0.9}loc")
+    ]
     assert "https://dress.example/regatta/plate/spring-list-1924/p3-1.html" in addresses
     assert not any("404" in address for address in addresses)
     feed = ElementTree.parse(tmp_path / "public/feed.xml")
@@ -197,7 +205,10 @@ def test_site_map_feed_and_share_cards_come_with_an_address_and_not_without(
     assert all(entry.findtext(f"{atom}{name}") for entry in entries for name in ("id", "title", "updated"))
     assert feed.findtext(f"{atom}author/{atom}name")
     page = (tmp_path / "public/plate/spring-list-1924/p3-1.html").read_text()
-    assert '<meta property="og:url" content="https://dress.example/regatta/plate/spring-list-1924/p3-1.html">' in page
+    assert (
+        '<meta property="og:url" content="https://dress.example/regatta/plate/spring-list-1924/p3-1.html">'
+        in page
+    )
 
 
 def test_the_demonstration_is_built_in_a_few_seconds(demo_catalogue: object, tmp_path: Path) -> None:

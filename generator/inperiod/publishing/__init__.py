@@ -1,4 +1,5 @@
-"""Plan pages, render them, give the browser its data, write the site in one step, serve it on this machine."""
+"""Plan pages, render them, give the browser its data, write the site in one step, serve it on this
+machine."""
 
 from inperiod.publishing.build import BuildReport, build, watched_folders
 from inperiod.publishing.serve import serve

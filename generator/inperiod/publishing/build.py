@@ -38,9 +38,9 @@ class BuildReport:
 def build(catalogue: Catalogue, target: Path, progress: Progress | None = None) -> BuildReport:
     """Build the whole site into ``target`` and swap it in at the end.
 
-    Deterministic: the same records give the same bytes. ``progress`` is told how many pages are done, of how many.
-    Raises ``WillNotWrite`` where the target holds what is not ours, and whatever a template of the user's own
-    raises; the last good site stays in either case.
+    Deterministic: the same records give the same bytes. ``progress`` is told how many pages are done, of
+    how many. Raises ``WillNotWrite`` where the target holds what is not ours, and whatever a template of
+    the user's own raises; the last good site stays in either case.
     """
     target = Path(target)
     refuse_foreign(target, catalogue.folder)
@@ -78,7 +78,8 @@ def build(catalogue: Catalogue, target: Path, progress: Progress | None = None) 
 
 
 def _copies(catalogue: Catalogue) -> dict[str, Path]:
-    """Scripts and other assets, pictures that plates point at, and the user's own files in ``site/static``."""
+    """Scripts and other assets, pictures that plates point at, and the user's own files in
+    ``site/static``."""
     copies: dict[str, Path] = {}
     for folder in layers(catalogue, "assets"):
         if folder.is_dir():

@@ -22,7 +22,8 @@ class Cited:
 def of_plate(catalogue: Catalogue, key: str) -> tuple[Cited, ...]:
     """The plate in every style. The citing room escapes what it writes."""
     return tuple(
-        Cited(style.id, style.label, Markup(cite(catalogue, key, style.id, "html"))) for style in STYLES.values()
+        Cited(style.id, style.label, Markup(cite(catalogue, key, style.id, "html")))
+        for style in STYLES.values()
     )
 
 

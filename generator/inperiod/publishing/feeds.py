@@ -17,12 +17,14 @@ _DAY = re.compile(r"\d{4}-\d{2}-\d{2}\Z")
 def site_map(base: str, pages: Iterable[Page]) -> str:
     """Every listed page by its full address (sitemaps.org protocol 0.9)."""
     rows = "".join(f"<url><loc>{escape(base + page.path)}</loc></url>\n" for page in pages if page.listed)
-    head = '<?xml version="1.0" encoding="UTF-8"?>\n<urlset xmlns="http://www.sitemaps.org/schemas/sitemap/0.9">\n'
-    return f"{head}{rows}</urlset>\n"
+    head = '<?xml version="1.0" encoding="UTF-8"?>\n'
+    space = "http://www.sitemaps.org/schemas/sitemap/0.9"
+    return f'{head}<urlset xmlns="{space}">\n{rows}</urlset>\n'
 
 
 def feed(base: str, look: Lookup) -> str:
-    """The plates recorded last as an Atom feed (RFC 4287). Plates without a full day of recording are left out."""
+    """The plates recorded last as an Atom feed (RFC 4287). Plates without a full day of recording are left
+    out."""
     dated = [
         (plate.recorded.on, plate.key)
         for plate in look.ordered
@@ -53,7 +55,7 @@ def feed(base: str, look: Lookup) -> str:
     return (
         '<?xml version="1.0" encoding="UTF-8"?>\n<feed xmlns="http://www.w3.org/2005/Atom">\n'
         f"<title>{escape(settings.title)}: new plates</title><id>{escape(base)}</id>"
-        f"<link href={quoteattr(base)}/><link rel=\"self\" href={quoteattr(base + 'feed.xml')}/>"
+        f'<link href={quoteattr(base)}/><link rel="self" href={quoteattr(base + "feed.xml")}/>'
         f"<updated>{updated}</updated><author><name>{escape(author)}</name></author>\n"
         f"{''.join(entries)}</feed>\n"
     )

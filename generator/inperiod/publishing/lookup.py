@@ -121,8 +121,10 @@ class Lookup:
         """By plate key: the other plates printed from the same cut."""
         groups: dict[str, set[str]] = {}
         for plate in self.catalogue.plates.values():
-            if plate.same_cut_as in self.catalogue.plates:
-                group = groups.get(plate.key, {plate.key}) | groups.get(plate.same_cut_as, {plate.same_cut_as})
+            if plate.same_cut_as and plate.same_cut_as in self.catalogue.plates:
+                group = groups.get(plate.key, {plate.key}) | groups.get(
+                    plate.same_cut_as, {plate.same_cut_as}
+                )
                 for key in group:
                     groups[key] = group
         return {

@@ -25,8 +25,8 @@ class Near:
 
 
 class Neighbours:
-    """Plates near a plate: the same root garment, shared terms weighed by their rarity (the logarithm of how many
-    plates there are to each one that shows it), halved every ``FADE`` years."""
+    """Plates near a plate: the same root garment, shared terms weighed by their rarity (the logarithm of
+    how many plates there are to each one that shows it), halved every ``FADE`` years."""
 
     def __init__(self, look: Lookup) -> None:
         self._look = look

@@ -65,7 +65,8 @@ def timeline_path(garment: str, facet: str) -> str:
 
 
 def relative(target: str, page: str) -> str:
-    """``target`` as seen from ``page``, both from the root of the site; a ``#fragment`` or ``?query`` is kept."""
+    """``target`` as seen from ``page``, both from the root of the site; a ``#fragment`` or ``?query`` is
+    kept."""
     for mark in ("?", "#"):
         path, found, rest = target.partition(mark)
         if found:

@@ -28,7 +28,8 @@ class Picture:
 
 
 def picture_of(catalogue: Catalogue, plate: Plate) -> Picture | None:
-    """The plate's picture; None where there is none, where the file is missing, or where it lies outside ``images/``."""
+    """The plate's picture; None where there is none, where the file is missing, or where it lies outside
+    ``images/``."""
     if plate.image is None:
         return None
     folder = (catalogue.folder / "images").resolve()

@@ -91,7 +91,14 @@ def _prose(catalogue: Catalogue) -> list[Page]:
     folders = layers(catalogue, "pages")
     wanted = (
         (paths.ABOUT, "about.html", "About", "about.md", "What this catalogue is and how to cite it.", True),
-        (paths.CAUTIONS, "prose.html", "Cautions", "cautions.md", "What to be careful of when making or wearing.", True),
+        (
+            paths.CAUTIONS,
+            "prose.html",
+            "Cautions",
+            "cautions.md",
+            "What to be careful of when making or wearing.",
+            True,
+        ),
         (paths.NOT_FOUND, "prose.html", "No such page", "404.md", "", False),
     )
     return [
@@ -99,7 +106,9 @@ def _prose(catalogue: Catalogue) -> list[Page]:
             path,
             template,
             title,
-            partial(dict, text=read_layered(folders, file) or "", licence=words.rights(catalogue.settings.licence)),
+            partial(
+                dict, text=read_layered(folders, file) or "", licence=words.rights(catalogue.settings.licence)
+            ),
             path,
             description,
             listed=listed,

@@ -1,4 +1,5 @@
-"""The door to the site: what is not to be published is taken out here, once, before anything is made of it."""
+"""The door to the site: what is not to be published is taken out here, once, before anything is made of
+it."""
 
 from __future__ import annotations
 
@@ -9,7 +10,8 @@ from inperiod.records.model import Board, Catalogue, Plate, Source
 
 
 def published(catalogue: Catalogue) -> Catalogue:
-    """The catalogue without sources, plates and boards marked ``publish: false``, and without what points at them.
+    """The catalogue without sources, plates and boards marked ``publish: false``, and without what points
+    at them.
 
     A plate whose ``same_cut_as`` and a source whose ``reprint_of`` name something withheld lose that line, so
     that not even the name of a withheld record reaches the output.

@@ -37,7 +37,8 @@ def layers(catalogue: Catalogue, part: str) -> list[Path]:
 
 
 def environment(catalogue: Catalogue) -> Environment:
-    """Templates of the user's folder go before the shipped ones; everything is escaped; a missing name is an error."""
+    """Templates of the user's folder go before the shipped ones; everything is escaped; a missing name is
+    an error."""
     env = Environment(
         loader=FileSystemLoader([str(folder) for folder in reversed(layers(catalogue, "templates"))]),
         autoescape=True,

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import os
 import threading
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator
 from functools import partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
@@ -17,7 +18,7 @@ class Handler(SimpleHTTPRequestHandler):
 
     server_version = "InPeriod"
     sys_version = ""
-    extensions_map: Mapping[str, str] = {  # type: ignore[misc]  # noqa: RUF012
+    extensions_map = {  # noqa: RUF012
         **SimpleHTTPRequestHandler.extensions_map,
         ".html": "text/html; charset=utf-8",
         ".js": "text/javascript; charset=utf-8",
@@ -39,13 +40,17 @@ class Handler(SimpleHTTPRequestHandler):
 
     def _for_us(self) -> bool:
         host = (self.headers.get("Host") or "").rsplit(":", 1)
-        port = str(self.server.server_address[1])
+        port = str(self.server.server_address[1])  # type: ignore[index]
         return host[0] in (LOOPBACK, "localhost") and (host[1:] or ["80"])[0] == port
 
     def _inside(self) -> bool:
         root = Path(self.directory).resolve()
         place = Path(self.translate_path(self.path)).resolve()
-        hidden = any(part.startswith(".") for part in place.relative_to(root).parts) if _under(place, root) else True
+        hidden = (
+            any(part.startswith(".") for part in place.relative_to(root).parts)
+            if _under(place, root)
+            else True
+        )
         return not hidden
 
     def list_directory(self, path):  # type: ignore[no-untyped-def]
@@ -88,7 +93,7 @@ def watched(folders: list[Path]) -> dict[Path, tuple[int, int]]:
     return {file: (seen.st_mtime_ns, seen.st_size) for file, seen in _stats(folders)}
 
 
-def _stats(folders: list[Path]) -> Iterator[tuple[Path, object]]:
+def _stats(folders: list[Path]) -> Iterator[tuple[Path, os.stat_result]]:
     for folder in folders:
         for file in folder.rglob("*"):
             try:
@@ -107,9 +112,9 @@ def serve(
     every: float = 1.0,
     stop: threading.Event | None = None,
 ) -> None:
-    """Serve ``site`` until ``stop`` is set (or the keyboard interrupts), calling ``rebuild`` when a file under
-    ``watch`` changes; ``every`` is the pause between looks, in seconds. ``rebuild`` reports its own failures;
-    the last good site stays. ``say`` gets one line for the address and one for each rebuild."""
+    """Serve ``site`` until ``stop`` is set (or the keyboard interrupts), calling ``rebuild`` when a file
+    under ``watch`` changes; ``every`` is the pause between looks, in seconds. ``rebuild`` reports its own
+    failures; the last good site stays. ``say`` gets one line for the address and one for each rebuild."""
     stop = stop or threading.Event()
     try:
         http = server(site, port)

@@ -7,8 +7,8 @@ from pathlib import Path
 
 
 def stylesheet(folders: Iterable[Path]) -> str:
-    """``*.css`` of the folders in order of name, joined. A later folder's file replaces an earlier one's of the
-    same name, so a user's folder can change a single part of the look."""
+    """``*.css`` of the folders in order of name, joined. A later folder's file replaces an earlier one's
+    of the same name, so a user's folder can change a single part of the look."""
     parts: dict[str, Path] = {}
     for folder in folders:
         if folder.is_dir():

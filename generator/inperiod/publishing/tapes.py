@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from inperiod.dating import Span, day_number, decimal_year
+from inperiod.dating import day_number, decimal_year
 from inperiod.evidence.facts import Facts
 from inperiod.evidence.ranges import attested, seen
 from inperiod.evidence.shares import frequency, share
@@ -12,14 +12,14 @@ from inperiod.evidence.surveys import Limits, Survey, survey
 from inperiod.evidence.weights import Window
 from inperiod.publishing import words
 
-
 THIN = 3
 """A share counted from fewer documents than this is drawn thinly. Ours."""
 
 
 @dataclass(frozen=True, slots=True)
 class Tick:
-    """A year on the scale: its place in per cent, and its label where it opens a decade that has room for one."""
+    """A year on the scale: its place in per cent, and its label where it opens a decade that has room for
+    one."""
 
     x: str
     label: str
@@ -29,8 +29,8 @@ class Tick:
 
 @dataclass(frozen=True, slots=True)
 class Tape:
-    """Places are in per cent of the scale, as text. ``possible`` are two places, ``band`` a place and a width.
-    ``first`` and ``last`` are decimal years, None without sightings."""
+    """Places are in per cent of the scale, as text. ``possible`` are two places, ``band`` a place and a
+    width. ``first`` and ``last`` are decimal years, None without sightings."""
 
     words: str
     short: str
@@ -107,11 +107,21 @@ def tape(facts: Facts, garment: str, term: str, grades: str) -> Tape | None:
     scale = scale_of(facts)
     fact = facts.terms[facts.term_index[term]]
     floor = decimal_year(fact.not_before.day) if fact.not_before else None
-    inside_scale = floor is not None and scale.start < floor < scale.end
-    shared = {"grid": scale.grid(), "floor": scale.at(floor) if floor is not None and inside_scale else None}
+    bare = Tape(
+        words="Not shown by any document that counts.",
+        short="no sighting",
+        grid=scale.grid(),
+        possible=None,
+        band=None,
+        stitches=(),
+        aside=(),
+        floor=scale.at(floor) if floor is not None and scale.start < floor < scale.end else None,
+        sightings=0,
+        first=None,
+        last=None,
+    )
     if found is None:
-        return Tape("Not shown by any document that counts.", "no sighting", possible=None, band=None, stitches=(),
-                    aside=(), sightings=0, first=None, last=None, **shared)  # fmt: skip
+        return bare
     first, last = decimal_year(found.first_twice // 2), decimal_year(found.last_twice // 2)
     reach = (
         scale.start if found.before is None else decimal_year(found.before // 2),
@@ -119,7 +129,8 @@ def tape(facts: Facts, garment: str, term: str, grades: str) -> Tape | None:
     )
     left, right = scale.place(first), scale.place(last)
     aside = set(found.set_aside)
-    return Tape(
+    return replace(
+        bare,
         words=_said(first, last, found.before, found.after, found.sightings, len(aside)),
         short=f"{_years(first, last)}, {words.counted(found.sightings, 'document')}",
         possible=(scale.at(reach[0]), scale.at(reach[1])),
@@ -129,7 +140,6 @@ def tape(facts: Facts, garment: str, term: str, grades: str) -> Tape | None:
         sightings=len(of.sighted),
         first=first,
         last=last,
-        **shared,
     )
 
 
@@ -206,9 +216,3 @@ def decade_cells(facts: Facts, garment: str, term: str, grades: str) -> tuple[Ce
 
 def _weight(value: float) -> str:
     return f"{value:.1f}".removesuffix(".0")
-
-
-def span_middle(span: Span) -> float | None:
-    """The middle of a span in decimal years, or its closed end; None where both are open."""
-    ends = [decimal_year(day) for day in (span.earliest, span.latest) if day is not None]
-    return sum(ends) / len(ends) if ends else None

@@ -54,7 +54,8 @@ def verdicts() -> tuple[Explained, ...]:
     entries = (
         (
             "too early",
-            "The years asked about end before the term’s not-before date: a patent, a first sale, a first making.",
+            "The years asked about end before the term’s not-before date: a patent, a first sale, a "
+            "first making.",
             "Leave it out, or show that the date is wrong.",
         ),
         (
@@ -65,13 +66,15 @@ def verdicts() -> tuple[Explained, ...]:
         ),
         (
             "seen once",
-            "Exactly one document of those years shows it, and none of its neighbours does. Half of such sightings are "
+            "Exactly one document of those years shows it, and none of its neighbours does. Half of "
+            "such sightings are "
             "slips of dating or reading.",
             "Cite it and doubt it; look for a second.",
         ),
         (
             "unrecorded",
-            "No document that counts shows the term on this garment at all. Sightings of weaker dates are mentioned.",
+            "No document that counts shows the term on this garment at all. Sightings of weaker "
+            "dates are mentioned.",
             "Nothing is said for or against: look further.",
         ),
         (
@@ -87,18 +90,24 @@ def verdicts() -> tuple[Explained, ...]:
         ),
         (
             "unsupported",
-            "The years lie outside the range and either the documents between are too many for its absence to be "
+            "The years lie outside the range and either the documents between are too many for its "
+            "absence to be "
             f"chance (p below {c.ALPHA:g}), or enough plates were looked at in those years that a use of "
             f"{_per_cent(c.USE)} would have shown.",
             "Choose something else, or argue for it with a source of your own. It never means “not in use”.",
         ),
         (
             "plausible",
-            "The years overlap an end of the range, or lie outside it by no more than the guide in years allows, at "
+            "The years overlap an end of the range, or lie outside it by no more than the guide in "
+            "years allows, at "
             f"most {_word(c.NEAR_YEARS)}.",
             "Usable with a note: say that it stands at the edge.",
         ),
-        ("unproven", "The years lie outside the range and too little has been looked at to say.", "Look further."),
+        (
+            "unproven",
+            "The years lie outside the range and too little has been looked at to say.",
+            "Look further.",
+        ),
     )
     return tuple(Explained(name, LEADS[name], rule, use) for name, rule, use in entries)
 
@@ -112,7 +121,8 @@ def formulas() -> tuple[Formula, ...]:
     return (
         Formula(
             "Weight of a plate",
-            "The share of the days of its date that lies in the years asked about. Over years that follow one another "
+            "The share of the days of its date that lies in the years asked about. Over years that "
+            "follow one another "
             "without a gap, the weights of a plate add up to one.",
             "w = days of the date inside the window ÷ days of the date",
             "J. H. Ratcliffe, “Aoristic analysis: the spatial interpretation of unspecific temporal events”, "
@@ -120,8 +130,10 @@ def formulas() -> tuple[Formula, ...]:
         ),
         Formula(
             "Document",
-            f"A source of a grade that is weighed, dated to {c.WIDEST_YEARS} years or less, that records the facet for "
-            "the garment. Reprints and reused cuts count once, with the earliest. Only documents are counted.",
+            f"A source of a grade that is weighed, dated to {c.WIDEST_YEARS} years or less, that "
+            "records the facet for "
+            "the garment. Reprints and reused cuts count once, with the earliest. Only documents are "
+            "counted.",
             "",
             "Ours, from simulation.",
         ),
@@ -133,7 +145,8 @@ def formulas() -> tuple[Formula, ...]:
         ),
         Formula(
             "Plates of one document resemble each other",
-            "so that twenty plates from one catalogue say less than twenty from twenty; the number of plates is shrunk "
+            "so that twenty plates from one catalogue say less than twenty from twenty; the number "
+            "of plates is shrunk "
             "before the interval is drawn.",
             f"n′ = n ÷ (1 + (m − 1) · {c.ALIKE:g}),  m = Σ w n² ÷ Σ w n over documents,  never above n",
             f"L. Kish, Survey Sampling (1965), the design effect; {c.ALIKE:g} is ours, from simulation.",
@@ -142,35 +155,44 @@ def formulas() -> tuple[Formula, ...]:
             "Interval of a share",
             "Where the share would lie in 95 of 100 such samples.",
             "95 % score interval on k ÷ n with n′ plates",
-            "E. B. Wilson, Journal of the American Statistical Association 22 (1927) 209–212; R. G. Newcombe, "
+            "E. B. Wilson, Journal of the American Statistical Association 22 (1927) 209–212; R. G. "
+            "Newcombe, "
             "Statistics in Medicine 17 (1998) 857–872.",
         ),
         Formula(
             "Attested range",
             "From the first to the last sighting that is backed by another among the "
-            f"{_word(c.BACKING)} documents on either side. Sightings outside it are set aside, shown, and never hidden.",
+            f"{_word(c.BACKING)} documents on either side. Sightings outside it are set aside, shown, "
+            "and never hidden.",
             "",
             "Ours, from simulation.",
         ),
         Formula(
             "Absence beyond an end",
-            "How likely it is to meet so many documents without the term, had it still been in use as before. It is a "
+            "How likely it is to meet so many documents without the term, had it still been in use "
+            "as before. It is a "
             "bound, on the safe side.",
-            f"p = (E in ÷ (E in + E gap)) ^ min(N − 1, {c.STRONGEST}),  E = documents looked at, N = sightings",
-            "M. A. McCarthy, Biological Conservation 83 (1998) 9–17, after A. R. Solow, Ecology 74 (1993) 962–964; "
-            "effort as in C. R. Marshall, Paleobiology 23 (1997) 165–173; the near edge and the cap are ours.",
+            f"p = (E in ÷ (E in + E gap)) ^ min(N − 1, {c.STRONGEST}),  E = documents looked at, N = "
+            "sightings",
+            "M. A. McCarthy, Biological Conservation 83 (1998) 9–17, after A. R. Solow, Ecology 74 "
+            "(1993) 962–964; "
+            "effort as in C. R. Marshall, Paleobiology 23 (1997) 165–173; the near edge and the cap "
+            "are ours.",
         ),
         Formula(
             "How far it may reach",
-            f"To the first document beyond an end at which that p falls below {c.ALPHA:g}; open where there is none. "
+            f"To the first document beyond an end at which that p falls below {c.ALPHA:g}; open where "
+            "there is none. "
             "Beside it stands a guide in years, which takes no account of what was looked at.",
             f"guide = R · ({c.ALPHA:g} ^ (−1 ÷ (N − 1)) − 1),  R = length of the range in years",
             "D. Strauss and P. M. Sadler, Mathematical Geology 21 (1989) 411–427.",
         ),
         Formula(
             "Direct absence",
-            f"Enough plates were looked at in those years that a term on {_per_cent(c.USE)} of them would have shown.",
-            f"Σ documents Σ j = 0 … n − 1 of ln[({1 - c.USE:g} φ + j) ÷ (φ + j)] < ln {c.ALPHA:g},  φ = {c.SPREAD:g}",
+            f"Enough plates were looked at in those years that a term on {_per_cent(c.USE)} of them "
+            "would have shown.",
+            f"Σ documents Σ j = 0 … n − 1 of ln[({1 - c.USE:g} φ + j) ÷ (φ + j)] < ln {c.ALPHA:g},  φ "
+            f"= {c.SPREAD:g}",
             f"Beta-binomial, with a correlation of {c.ALIKE:g} within a document (ours, from simulation).",
         ),
     )

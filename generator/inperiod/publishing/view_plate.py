@@ -24,6 +24,9 @@ GROUPS: tuple[tuple[str, tuple[str, ...]], ...] = (
 )
 
 
+QUOTES = tuple("\"'“‘„«‹»")
+
+
 @dataclass(frozen=True, slots=True)
 class Shown:
     """A feature on the page: a link to its term or a plain word, what is said beside it, and its note."""
@@ -50,7 +53,8 @@ class Group:
 
 @dataclass(frozen=True, slots=True)
 class Fact:
-    """A label, a value, a smaller note under it, and where the value leads (a path of the site or an address)."""
+    """A label, a value, a smaller note under it, and where the value leads (a path of the site or an
+    address)."""
 
     label: str
     value: str
@@ -70,6 +74,7 @@ def plate_view(look: Lookup, near: Neighbours, plate: Plate) -> Mapping[str, Any
         "number": words.place(plate.locator),
         "when": words.when(look.catalogue.dated(plate)),
         "caption": plate.caption,
+        "quoted": (plate.caption or "").lstrip()[:1] in QUOTES,
         "translation": plate.translation,
         "language": plate_language(source, look.catalogue.settings.language),
         "groups": groups(look, plate),
@@ -169,7 +174,11 @@ def dating(source: Source, plate: Plate | None = None) -> tuple[Fact, ...]:
         ),
     ]
     if own:
-        made.append(Fact("Of the plate", "This plate has a date of its own; the source’s is " + words.when(source.date)))
+        made.append(
+            Fact(
+                "Of the plate", "This plate has a date of its own; the source’s is " + words.when(source.date)
+            )
+        )
     for label, other in (
         ("On sale", source.on_sale),
         ("Made", source.made),
@@ -180,7 +189,9 @@ def dating(source: Source, plate: Plate | None = None) -> tuple[Fact, ...]:
         if other and not (date and other.text == date.text):
             made.append(Fact(label, words.sentence(words.when(other))))
     basis = words.BASIS.get(source.date_basis or "")
-    made.append(Fact("Known from", basis or "Nothing is recorded of what the date rests on, so it is not counted."))
+    made.append(
+        Fact("Known from", basis or "Nothing is recorded of what the date rests on, so it is not counted.")
+    )
     if source.grade:
         made.append(Fact("Grade", f"{source.grade}: {words.GRADES[source.grade]}"))
     made.append(Fact("Argument", source.date_note or ""))
@@ -192,7 +203,10 @@ def weighed(source: Source) -> str | None:
     if source.date is None:
         return "An undated source is shown but counted nowhere."
     if source.date_basis == "style":
-        return "A date judged from the dress itself never helps to date a feature: the argument would go round in a circle."
+        return (
+            "A date judged from the dress itself never helps to date a feature: the argument would go "
+            "round in a circle."
+        )
     if source.reprint_of:
         return "A reprint is counted once, with the source it repeats."
     return None

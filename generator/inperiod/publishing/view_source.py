@@ -48,8 +48,12 @@ def source_view(look: Lookup, source: Source) -> Mapping[str, Any]:
             (look.garment_link(garment), number)
             for garment, number in sorted(garments.items(), key=lambda item: (-item[1], item[0]))
         ),
-        "original": Link(original.title, paths.source_path(original.id), words.when(original.date)) if original else None,
-        "reprints": tuple(Link(each.title, paths.source_path(each.id), words.when(each.date)) for each in reprints),
+        "original": Link(original.title, paths.source_path(original.id), words.when(original.date))
+        if original
+        else None,
+        "reprints": tuple(
+            Link(each.title, paths.source_path(each.id), words.when(each.date)) for each in reprints
+        ),
         "citations": citations.of_source(look.catalogue, source.id),
     }
 
@@ -101,7 +105,13 @@ def examined(source: Source) -> str | None:
         return None
     who = recorded(source.examined)
     pages = source.examined.pages
-    what = words.pages(pages) if pages and not pages[:1].isdigit() else f"pages {words.pages(pages)}" if pages else "what is recorded here"
+    what = (
+        words.pages(pages)
+        if pages and not pages[:1].isdigit()
+        else f"pages {words.pages(pages)}"
+        if pages
+        else "what is recorded here"
+    )
     found = words.counted(len(source.plates), "plate")
     end = f" ({who[0].lower() + who[1:]})" if who else ""
     return f"Looked through: {what}{end}. {words.sentence(found)} recorded."

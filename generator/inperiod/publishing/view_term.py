@@ -51,7 +51,9 @@ def term_view(look: Lookup, facts: Facts, term: Term) -> Mapping[str, Any]:
         "names": names(term),
         "broader": look.term_link(f"{term.facet}/{term.broader}") if term.broader else None,
         "narrower": tuple(look.term_link(each.key) for each in facet.terms if each.broader == term.id),
-        "see_also": tuple(look.term_link(key if "/" in key else f"{term.facet}/{key}") for key in term.see_also),
+        "see_also": tuple(
+            look.term_link(key if "/" in key else f"{term.facet}/{key}") for key in term.see_also
+        ),
         "milestones": milestones(term),
         "cautions": cautions(term),
         "applies": tuple(look.garment_link(garment) for garment in term.applies_to),
@@ -73,7 +75,8 @@ def answer_sentence(look: Lookup, term: Term, spans: tuple[Span, ...], plates: i
     if not spans:
         if plates:
             return (
-                f"{words.sentence(words.counted(plates, 'plate shows', 'plates show'))} it, but none of a date firm "
+                f"{words.sentence(words.counted(plates, 'plate shows', 'plates show'))} it, but none "
+                "of a date firm "
                 "enough to count."
             )
         return "No plate in this catalogue shows it yet."
@@ -118,8 +121,8 @@ def _known(label: str, milestone: Milestone) -> Known:
 
 
 def spans_by_garment(look: Lookup, facts: Facts, term: str) -> tuple[Span, ...]:
-    """One tape for each garment type on which it was sighted, most sightings first; a wide type is left out where a
-    narrower one holds all the same sightings."""
+    """One tape for each garment type on which it was sighted, most sightings first; a wide type is left
+    out where a narrower one holds all the same sightings."""
     garments = dict.fromkeys(
         garment
         for plate in look.showing.get(term, ())
@@ -145,8 +148,11 @@ def spans_by_garment(look: Lookup, facts: Facts, term: str) -> tuple[Span, ...]:
     return tuple(Span(look.garment_link(garment), made) for garment, made in kept[:MOST_GARMENTS])
 
 
-def around(look: Lookup, facts: Facts, term: Term, garment: str | None) -> tuple[tuple[str, tuple[Link, ...]], ...]:
-    """What stands before, beside and after it: terms of its facet on the same garment, by the middle of their years."""
+def around(
+    look: Lookup, facts: Facts, term: Term, garment: str | None
+) -> tuple[tuple[str, tuple[Link, ...]], ...]:
+    """What stands before, beside and after it: terms of its facet on the same garment, by the middle of
+    their years."""
     if garment is None:
         return ()
     grades = look.catalogue.settings.grades
@@ -176,7 +182,8 @@ def around(look: Lookup, facts: Facts, term: Term, garment: str | None) -> tuple
 
 
 def facet_view(look: Lookup, facts: Facts, facet: Facet) -> Mapping[str, Any]:
-    """What the template ``facet.html`` shows: every term with its years, on the garment that records it most."""
+    """What the template ``facet.html`` shows: every term with its years, on the garment that records it
+    most."""
     chief = chief_garment(look, facet.id)
     grades = look.catalogue.settings.grades
     rows = []
@@ -277,7 +284,10 @@ def by_decade(look: Lookup, plates: tuple[Plate, ...]) -> tuple[tuple[str, tuple
         middle = look.middle(plate)
         label = "Undated" if middle is None else f"{int(middle // 10 * 10)}s"
         found.setdefault(label, []).append(plate)
-    return tuple((label, tuple(look.line(each) for each in members[:40]), len(members)) for label, members in found.items())
+    return tuple(
+        (label, tuple(look.line(each) for each in members[:40]), len(members))
+        for label, members in found.items()
+    )
 
 
 def terms_view(look: Lookup) -> Mapping[str, Any]:

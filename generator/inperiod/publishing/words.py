@@ -30,7 +30,8 @@ BASIS: Mapping[str, str] = {
     "documented": "The date is documented elsewhere, by a record of the time.",
     "institution": "The date is that given by the institution that keeps it.",
     "seller": "The date is that given by the seller.",
-    "style": "The date was judged from the dress itself. It is never counted: that would date the dress by itself.",
+    "style": "The date was judged from the dress itself. It is never counted: that would date the "
+    "dress by itself.",
     "estimate": "The date is an estimate.",
 }
 
@@ -197,7 +198,9 @@ def price(value: Price | None) -> str | None:
 def detail(feature: Feature) -> str:
     """Where a feature sits, how wide, how many, of what colour, how it was read."""
     parts = [
-        f"at the {feature.at}" if feature.at and not feature.at.startswith(("at ", "the ")) else feature.at or "",
+        f"at the {feature.at}"
+        if feature.at and not feature.at.startswith(("at ", "the "))
+        else feature.at or "",
         f"{feature.width} wide" if feature.width else "",
         f"{feature.count} of them" if feature.count else "",
         feature.colour or "",

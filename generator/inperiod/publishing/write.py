@@ -19,7 +19,8 @@ class WillNotWrite(Exception):
 
 
 def refuse_foreign(target: Path, catalogue_folder: Path) -> None:
-    """Raise ``WillNotWrite`` unless ``target`` is absent, empty, or a site this program wrote and nobody added to."""
+    """Raise ``WillNotWrite`` unless ``target`` is absent, empty, or a site this program wrote and nobody
+    added to."""
     place, records = target.resolve(), catalogue_folder.resolve()
     if place == records or place in records.parents:
         raise WillNotWrite(f"{target} holds the records themselves: name another folder for the site")
@@ -35,7 +36,8 @@ def refuse_foreign(target: Path, catalogue_folder: Path) -> None:
     marker = target / MARKER
     if not marker.is_file() or not marker.read_text(encoding="utf-8").startswith(_FIRST_LINE):
         raise WillNotWrite(
-            f"{target} is not empty and was not made by In Period: name another folder, or empty this one yourself"
+            f"{target} is not empty and was not made by In Period: name another folder, or empty this "
+            "one yourself"
         )
     ours = set(marker.read_text(encoding="utf-8").splitlines()[1:]) | {MARKER}
     foreign = sorted(present - ours)
@@ -134,7 +136,8 @@ def _swap(aside: Path, target: Path, old: Path) -> None:
 
 
 def _exchanged(one: Path, other: Path) -> bool:
-    """Exchange two folders' names in one step, where Linux and the file system can; False where they cannot."""
+    """Exchange two folders' names in one step, where Linux and the file system can; False where they
+    cannot."""
     if not sys.platform.startswith("linux"):
         return False
     exchange, here = 2, -100  # RENAME_EXCHANGE and AT_FDCWD of <linux/fs.h> and <fcntl.h>
