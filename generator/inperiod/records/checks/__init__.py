@@ -44,8 +44,6 @@ CHECKS: tuple[Check, ...] = (
     features.widths_are_understood,
     pictures.pictures_are_there,
     pictures.pictures_are_described,
-    boards.garments_are_known,
-    boards.features_are_known,
     references.gathered_plates_exist,
     boards.supported_features_are_planned,
 )

@@ -4,23 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from inperiod.records.checks.words import did_you_mean, unknown_feature, unknown_garment
+from inperiod.records.checks.words import did_you_mean
 from inperiod.records.model import Catalogue
 from inperiod.records.problems import Problem
-
-
-def garments_are_known(catalogue: Catalogue) -> Iterator[Problem]:
-    for board in catalogue.boards.values():
-        mark = board.mark_of("garment")
-        if board.garment and (problem := unknown_garment(board.garment, catalogue.vocabulary, mark)):
-            yield problem
-
-
-def features_are_known(catalogue: Catalogue) -> Iterator[Problem]:
-    for board in catalogue.boards.values():
-        for feature in board.features:
-            if problem := unknown_feature(feature, catalogue.vocabulary):
-                yield problem
 
 
 def supported_features_are_planned(catalogue: Catalogue) -> Iterator[Problem]:

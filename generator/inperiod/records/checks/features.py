@@ -1,4 +1,4 @@
-"""Checks of what plates record."""
+"""Checks of the garments and features that plates record and boards plan."""
 
 from __future__ import annotations
 
@@ -7,93 +7,99 @@ from collections import defaultdict
 from collections.abc import Iterator
 
 from inperiod.records.checks.words import listed, unknown_feature, unknown_garment
-from inperiod.records.model import Catalogue, Feature, Plate
+from inperiod.records.model import Board, Catalogue, Feature, Plate
 from inperiod.records.problems import Problem
 
 _NUMBER = r"(?:[0-9]{1,4}(?:\.[0-9]{1,3}|[ -][0-9]{1,2}/[0-9]{1,2}|/[0-9]{1,2}| ?[¼½¾⅛⅜⅝⅞])?|[¼½¾⅛⅜⅝⅞])"
 _WIDTH = re.compile(rf"{_NUMBER}(?: ?(?:-|–|to) ?{_NUMBER})? ?(?:in|cm|mm)")
 
 
+def _described(catalogue: Catalogue) -> Iterator[Plate | Board]:
+    yield from catalogue.all_plates()
+    yield from catalogue.boards.values()
+
+
+def _kind(described: Plate | Board) -> str:
+    return "plate" if isinstance(described, Plate) else "plan"
+
+
 def garments_are_known(catalogue: Catalogue) -> Iterator[Problem]:
-    for plate in catalogue.all_plates():
-        mark = plate.mark_of("garment")
-        if plate.garment and (problem := unknown_garment(plate.garment, catalogue.vocabulary, mark)):
+    for each in _described(catalogue):
+        mark = each.mark_of("garment")
+        if each.garment and (problem := unknown_garment(each.garment, catalogue.vocabulary, mark)):
             yield problem
 
 
 def features_are_known(catalogue: Catalogue) -> Iterator[Problem]:
-    for plate in catalogue.all_plates():
-        for feature in plate.features:
+    for each in _described(catalogue):
+        for feature in each.features:
             if problem := unknown_feature(feature, catalogue.vocabulary):
                 yield problem
 
 
 def features_apply_to_the_garment(catalogue: Catalogue) -> Iterator[Problem]:
     vocabulary = catalogue.vocabulary
-    verdicts: dict[tuple[str, str], bool] = {}
-    for plate in catalogue.all_plates():
-        if plate.garment not in vocabulary.garments:
+    applies: dict[tuple[str, str], bool] = {}
+    for each in _described(catalogue):
+        if each.garment not in vocabulary.garments:
             continue
-        for feature in plate.features:
+        for feature in each.features:
             term = vocabulary.terms.get(feature.term or "")
             if term is None or term.facet == "garment":
                 continue
-            asked = (term.key, plate.garment)
-            if asked not in verdicts:
-                verdicts[asked] = vocabulary.applies(term, plate.garment)
-            if not verdicts[asked]:
+            asked = (term.key, each.garment)
+            if asked not in applies:
+                applies[asked] = vocabulary.applies(term, each.garment)
+            if not applies[asked]:
                 allowed = term.applies_to or vocabulary.facets[term.facet].applies_to
-                message = f"{term.key} is not recorded on the garment {plate.garment}."
+                message = f"{term.key} does not apply to the garment {each.garment}."
                 yield Problem.error(feature.mark, message, f"It applies to {listed(allowed)}.")
 
 
-def _by_facet(plate: Plate) -> dict[str, list[Feature]]:
+def _by_facet(described: Plate | Board) -> dict[str, list[Feature]]:
     grouped: dict[str, list[Feature]] = defaultdict(list)
-    for feature in plate.features:
+    for feature in described.features:
         grouped[feature.facet].append(feature)
     return grouped
 
 
 def exclusive_facets_have_one_term(catalogue: Catalogue) -> Iterator[Problem]:
     facets = catalogue.vocabulary.facets
-    for plate in catalogue.all_plates():
-        for facet_id, features in _by_facet(plate).items():
+    for described in _described(catalogue):
+        for facet_id, features in _by_facet(described).items():
             facet = facets.get(facet_id)
             terms = list(dict.fromkeys(each.term for each in features if each.term))
             if facet and facet.exclusive and len(terms) > 1:
                 second = next(each for each in features if each.term == terms[1])
-                message = (
-                    f"A garment has one {facet.label.lower()} at a time, and this plate has {listed(terms)}."
-                )
-                yield Problem.error(
-                    second.mark, message, "Keep the one that is seen, and put the other in note:."
-                )
+                label, kind = facet.label.lower(), _kind(described)
+                message = f"A garment has one {label} at a time, and this {kind} has {listed(terms)}."
+                yield Problem.error(second.mark, message, "Keep one, and put the other in note:.")
 
 
 def absence_is_not_mixed_with_presence(catalogue: Catalogue) -> Iterator[Problem]:
-    for plate in catalogue.all_plates():
-        for facet, features in _by_facet(plate).items():
-            states = {each.state for each in features}
-            if len(states) > 1 and "none" in states:
-                absent = next(each for each in features if each.state == "none")
-                others = sorted(
-                    {each.term or f"{facet}/{each.state}" for each in features if each.state != "none"}
-                )
-                message = f"This plate says that there is no {facet}, and also {listed(others)}."
+    for described in _described(catalogue):
+        for facet, features in _by_facet(described).items():
+            absent = next((each for each in features if each.state == "none"), None)
+            others = sorted({_said(each) for each in features if each.state != "none"})
+            if absent and others:
+                message = f"This {_kind(described)} says that there is no {facet}, and also {listed(others)}."
                 yield Problem.error(absent.mark, message, "Keep one of the two.")
 
 
+def _said(feature: Feature) -> str:
+    return feature.term or f"{feature.facet}/{feature.state}"
+
+
 def features_are_listed_once(catalogue: Catalogue) -> Iterator[Problem]:
-    for plate in catalogue.all_plates():
-        seen: set[tuple[str | None, str, str, str | None]] = set()
-        for feature in plate.features:
-            same = (feature.term, feature.facet, feature.state, feature.at)
+    for described in _described(catalogue):
+        seen: set[tuple[str, str | None]] = set()
+        for feature in described.features:
+            same = (_said(feature), feature.at)
             if same in seen:
-                said = feature.term or f"{feature.facet}/{feature.state}"
-                message = f"{said} is listed twice on this plate{f' at {feature.at}' if feature.at else ''}."
-                yield Problem.warning(
-                    feature.mark, message, "Keep one, or say with at: where the other sits."
-                )
+                at = f" at {feature.at}" if feature.at else ""
+                message = f"{_said(feature)} is listed twice on this {_kind(described)}{at}."
+                hint = "Keep one, or say with at: where the other sits."
+                yield Problem.warning(feature.mark, message, hint)
             seen.add(same)
 
 
@@ -107,10 +113,9 @@ def plates_have_features(catalogue: Catalogue) -> Iterator[Problem]:
 
 
 def widths_are_understood(catalogue: Catalogue) -> Iterator[Problem]:
-    for plate in catalogue.all_plates():
-        for feature in plate.features:
+    for described in _described(catalogue):
+        for feature in described.features:
             if feature.width is not None and not _WIDTH.fullmatch(feature.width):
                 message = f"The width “{feature.width[:60]}” is not understood."
-                yield Problem.error(
-                    feature.mark, message, "Write a number and in, cm or mm: 1 in, 1/2 in, 2.5 cm."
-                )
+                hint = "Write a number and in, cm or mm: 1 in, 1/2 in, 2.5 cm."
+                yield Problem.error(feature.mark, message, hint)
