@@ -121,7 +121,7 @@
           h("span", { class: "trade-when" }, plate.when, " ",
             h("abbr", { class: "grade", title: `Dating grade ${grade}` }, grade))),
         h("p", { class: "cite-text" }, h("span", { id }, plate.cite), " ",
-          h("span", { class: "cite-copy", "data-copy": id, "data-copy-label": "Copy citation" }))));
+          h("span", { class: "cite-copy", "data-copy": id, "data-copy-name": `citation of ${plate.label}, ${plate.when}` }))));
   }
 
   function fit(page, asked, question, found, index) {
