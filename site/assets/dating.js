@@ -24,11 +24,11 @@ s22 summer ete sommer verano estate zomer
 s23 autumn fall automne herbst otono autunno herfst najaar
 s24 winter hiver invierno inverno
 circa ca cca about around approx approximately roughly vers environ um etwa ungefahr hacia alrededor
-circa verso omstreeks rond cerca ~
+circa verso omstreeks rond cerca gegen ~
 poss possibly probably perhaps maybe presumably wahrscheinlich vermutlich wohl probablement probablemente
 poss posiblemente forse probabilmente waarschijnlijk
 early beginning start begin anfang debut comienzos principios inicios inizio inizi vroeg fruhe fruhes
-early fruhen
+early fruhen anfangs
 mid middle mitte milieu mediados midden
 late end ende fin fine finales eind einde spat spates spate spaten laat tardo
 before vor avant antes voor pre
@@ -36,10 +36,10 @@ after nach apres despues dopo na post
 from since von ab depuis desde dal vanaf seit
 to until till through thru by bis al tot hasta a
 between entre zwischen tussen tra fra
-and & et und y e
+and & et und y e en
 or ou oder o
 century centuries cent cen siecle siecles siglo siglos secolo secoli jahrhundert jahrhunderts
-century jahrhunderte jh jhs jhd jhdt eeuw
+century jahrhunderte jh jhs jhd jhdt eeuw thc
 decade decades
 quarter qtr quart viertel kwart cuarto quarto
 half halfte moitie mitad meta helft
@@ -59,24 +59,27 @@ last final letzte letzten letztes dernier derniere ultimo ultima ultimi laatste
 20 twentieth
 later
 earlier
+onward ff +
+upto
 period dynasty era reign
 bc bce
 ad ce`;
-  const FILLERS = `the of in der die das des du de del della dello dell degli la le les los el il lo den dem im van het
-on at during year years jahr jahre jahren annee ano anno jaar dated date datee datiert season month months
-monday tuesday wednesday thursday friday saturday sunday`;
+  const FILLERS = `the of in der die das des du de del della dello dell degli la le les los el il lo den dem im van het on
+at during year years jahr jahre jahren annee ano anno jaar signed dated date datee datiert season month
+months monday tuesday wednesday thursday friday saturday sunday`;
   const DECADE_WORDS = `annees anos anni jaren`;
   const UNDATED = `n d|nd|undated|no date|not dated|date unknown|unknown|unknown date|sans date|non date|ohne jahr|o j
 undatiert|sin fecha|s f|s d|senza data|zonder jaar|z j|ongedateerd`;
-  const EVENTS = `making made manufactured manufacture produced production executed woven sewn knitted embroidered
+  const EVENTS = `making made manufactured manufacture produced production executed execution sewn knitted embroidered
 making completed finished built constructed construction painted drawn carved modeled modelled block
 making fabricated created assembled making hergestellt gefertigt fabrique realise fatto gemaakt hecho
-design design designed project projected conceived patent patented entworfen concu disegnato ontworpen
-design disenado
+beforehand design designed project projected conceived patent patented entworfen concu disegnato
+beforehand ontworpen disenado woven weaving spun
 afterwards printed print prints published publication issued reissued impression impressions edition
 afterwards reedited cast casts recast reprinted reprint retouched reworked refired altered restored
 afterwards remade remodelled repaired photographed posthumous posthumously copyright worn exhibited
-afterwards gedruckt veroffentlicht imprime publie pubblicato stampato gedrukt impreso publicado`;
+afterwards gedruckt veroffentlicht imprime publie pubblicato stampato gedrukt impreso publicado
+afterwards copyrighted ©`;
   const PERIODS = `georgian 1714/1830
 regency 1811/1820
 victorian 1837/1901
@@ -89,7 +92,6 @@ ming 1368/1644
 qing 1644/1912
 belle epoque 1871/1914`;
   const IDIOMS = [
-    [/\( ?\? ?\)/g, " ? "],
     [/\bre[- ](?=[a-z])/g, "re"],
     [/\bin (?:the )?style of .*/g, " (in the style of another time)"],
     [/\b(?:design )?patent (?:(?:no|nr|number) [0-9,]{1,12}|[0-9]{1,3}(?:,[0-9]{3}){1,3}\b),?/g, " patented "],
@@ -100,6 +102,10 @@ belle epoque 1871/1914`;
     [/\b(?:or|and) (?:earlier|before)\b(?! ?[a-z0-9])|\boder fruher\b/g, " upto "],
     [/\bou avant\b(?! ?[0-9])|\bo (?:antes|prima)\b(?! ?[0-9])/g, " upto "],
     [/\b(?:(?:no|not) later than|not after|nicht nach|spatestens|au plus tard)\b/g, " to "],
+    [/\b(?:in|on) or before\b/g, " to "],
+    [/\b(?:in|on) or after\b/g, " from "],
+    [/\bat the latest\b/g, " upto "],
+    [/\bat the earliest\b/g, " onward "],
     [/\b(?:prior to|earlier than|prima del?|antes del?)\b/g, " before "],
     [/\b(?:later than|dopo il|despues del?)\b/g, " after "],
     [/\b(?:a|f|h) ?[\/&-] ?w\b|\ba ?[\/&-] ?[hi]\b/g, " autumn winter "],
@@ -110,7 +116,7 @@ belle epoque 1871/1914`;
     [/\bnovecento\b/g, " 20 century "],
   ];
 
-  const RANKS = { making: 0, unnamed: 1, design: 2, afterwards: 3 };
+  const RANKS = { making: 0, unnamed: 1, beforehand: 2, afterwards: 3 };
 
   class Unreadable extends Error {}
   class Undated extends Unreadable {}
@@ -399,11 +405,12 @@ belle epoque 1871/1914`;
   // ---- tokens (tokens.py) ----
 
   const SPACES = /[\t-\r\x1c- \x85\xa0\u1680\u2000-\u200b\u2028\u2029\u202f\u205f\u3000\ufeff]+/g;
-  const TOKEN = /[0-9]+(?:st|nd|rd|th|ste|de|eme|ies|ern|er|s|e|o|a)?(?![a-z0-9])|[0-9]+|[a-z]+|[^ a-z0-9]/g;
+  const TOKEN = /[0-9]+(?:st|nd|rd|th|ste|de|eme|ere|re|ies|ern|er|s|e|o|a)?(?![a-z0-9])|[0-9]+|[a-z]+|[^ a-z0-9]/g;
   const ROMAN = matcher(/(x{0,2})(ix|iv|v?i{0,3})(?:e|eme|th|o)?/);
   const UNITS = ["", "i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix"];
   const AFTER_CENTURY = ["", "-", "/", "to", "and", "or", ",", ")", "(", "?", ";", "bc", "ad", "circa"];
   const YEARLESS = /(?:^| )(?:s\d\d|m\d+(?: \d\d?(?: (?:-|to|and|or|\/) \d\d?)?)?)$/;
+  const DOUBTFUL = ["circa", "poss", "?"];
   const COUNTED = matcher(/r?\d\d?/);
   const BEFORE_DASH = ["early", "mid", "late", "later", "earlier", "circa", "before", "after"];
   const fillers = new Set(FILLERS.split(/\s/)), decadeWords = DECADE_WORDS.split(" ");
@@ -421,7 +428,7 @@ belle epoque 1871/1914`;
       for (const word of others) words.set(word, said);
       if (/^[a-z]+$/.test(said)) words.set(said, said);
     }
-    return words.set("onward", "onward").set("upto", "upto");
+    return words;
   })();
 
   function tidy(text) {
@@ -453,12 +460,16 @@ belle epoque 1871/1914`;
   function joinedUp(row) {
     const kept = [];
     let before = "";
+    const decades = row.some((each) => decadeWords.includes(each.typed)) && row.every((each) => !/^\d{3}[1-9]$/.test(each.said));
     row.forEach(({ said, typed }, at) => {
-      const after = at + 1 < row.length ? row[at + 1].said : "";
-      if (typed === "c") said = COUNTED(before) && AFTER_CENTURY.includes(after) ? "century" : "circa";
+      const [after, nextAfter] = [at + 1, at + 2].map((each) => (each < row.length ? row[each].said : ""));
+      if (typed === "c") {
+        said = (COUNTED(before) && AFTER_CENTURY.includes(after)) || (COUNTED(after) && AFTER_CENTURY.includes(nextAfter) && !(at > 1 && /^\d{4}$/.test(row[at - 2].said))) ? "century" : "circa";
+      }
       else if (typed === "s" && before[0] === "r") said = "century";
-      else if (/^\d{3}0$/.test(said) && (after === "s" || (at && decadeWords.includes(row[at - 1].typed)))) said += "s";
+      else if (/^\d{3}0$/.test(said) && (after === "s" || decades)) said += "s";
       else if (decadeWords.includes(typed) || (said === "s" && before.endsWith("0s")) || (typed === "-" && joinsWords(before, after))
+        || (typed === "(" && DOUBTFUL.includes(after) && nextAfter === ")") || (typed === ")" && DOUBTFUL.includes(before))
         || (typed === "," && /^\d{4}$/.test(after) && YEARLESS.test(row.slice(Math.max(0, at - 4), at).map((each) => each.said).join(" ")))) return;
       kept.push({ said, typed });
       before = said;
@@ -474,7 +485,7 @@ belle epoque 1871/1914`;
   const say = (edtf, note = "") => ({ edtf, note });
   const notesOf = (...notes) => [...new Set(notes.filter((note) => note))].join("; ");
   const CENTURY = matcher(/(?:r?(\d\d?) century|century r?(\d\d?))( bc| ad)?/);
-  const MONTH_YEAR = matcher(/m(\d+) (\d{4})|(\d{4}) m(\d+)|(\d{4}) \/ r(\d+)|(\d\d?) \/ (\d{4})|(\d{4}) \/ (\d\d?)/);
+  const MONTH_YEAR = matcher(/[mr](\d+) (\d{4})|(\d{4}) m(\d+)|(\d{4}) \/ r(\d+)|(\d\d?) [/-] (\d{4})|(\d{4}) \/ (\d\d?)/);
   const DAYS = [[/(\d\d?) m(\d+) (\d{4})/, "dmy"], [/m(\d+) (\d\d?) (\d{4})/, "mdy"], [/(\d{4}) (?:, )?m(\d+) (\d\d?)/, "ymd"],
     [/(\d\d?) (?:[/#-] )?r(\d+) (?:[/#-] )?(\d{4})/, "dmy"], [/(\d{4}) [/#-] (\d\d?) [/#-] (\d\d?)/, "ymd"],
     [/(\d\d?) # (\d\d?) # (\d{4})/, "dmy"]].map(([pattern, order]) => [matcher(pattern), order]);
@@ -494,10 +505,10 @@ belle epoque 1871/1914`;
   const year = (text) => (/^\d{4}$/.test(text) ? say(text) : null);
 
   function decade(text) {
-    const found = /^(\d\d)(\d)0(s|d)$/.exec(text);
+    const found = /^(\d\d)(\d)0(?:(s)|d|s \( decade \))$/.exec(text);
     if (!found) return null;
     const [, hundred, ten, mark] = found;
-    return ten === "0" && mark === "s"
+    return ten === "0" && mark
       ? say(`${hundred}XX`, `${hundred}00s is read as the century; for the decade write ${hundred}0X`) : say(`${hundred}${ten}X`);
   }
 
@@ -526,10 +537,16 @@ belle epoque 1871/1914`;
   }
 
   function fraction(text) {
-    const found = /^(\d|third|last) (quarter|half|third) (.+)$/.exec(text), whole = found && divisible(found[3]);
+    const found = /^(\d|third|last) (quarter|half|third) (?:, )?(.+)$/.exec(text), whole = found && divisible(found[3]);
     if (!whole) return null;
     const pieces = { half: 2, third: 3, quarter: 4 }[found[2]];
     return piece(whole, pieces, count(found[1], pieces));
+  }
+
+  function partLast(text) {
+    const found = /^(.+?) [,(] (early|mid|late|later|earlier|(?:\d|third|last) (?:quarter|half|third))(?: \))?$/.exec(text);
+    const turned = found ? `${found[2]} ${found[1]}` : "";
+    return part(turned) || fraction(turned);
   }
 
   function nthDecade(text) {
@@ -600,7 +617,7 @@ belle epoque 1871/1914`;
     return dates ? say(dates, `${titled(name)} is read as ${dates.replace("/", " to ")}`) : null;
   }
 
-  const RULES_FOR_DATES = [year, decade, century, withBlanks, withEra, part, fraction, nthDecade, day, numericDay, monthAndYear, season, twoSeasons, period];
+  const RULES_FOR_DATES = [year, decade, century, withBlanks, withEra, part, fraction, partLast, nthDecade, day, numericDay, monthAndYear, season, twoSeasons, period];
 
   function firstOf(rules, text, seasons) {
     for (const rule of rules) {
@@ -633,7 +650,7 @@ belle epoque 1871/1914`;
   }
 
   function withoutDoubts(text) {
-    const words = text.split(" "), doubts = ["circa", "poss", "?"];
+    const words = text.split(" "), doubts = DOUBTFUL;
     let marks = "";
     while (words.length && doubts.includes(words[0])) marks += words.shift() === "circa" ? "~" : "?";
     while (words.length && doubts.includes(words[words.length - 1])) marks += words.pop() === "circa" ? "~" : "?";
@@ -647,7 +664,7 @@ belle epoque 1871/1914`;
 
   function qualified(said, marks) {
     if (!marks) return said;
-    return say(said.edtf.replace(/(?:(?!\.\.)[^[\]{},/])+/g, (date) => {
+    return say(said.edtf.replace(/[^[\]{},/.]+/g, (date) => {
       const bare = trailing(date), all = marks + date.slice(bare.length);
       return bare + (/%/.test(all) || (/~/.test(all) && /\?/.test(all)) ? "%" : /~/.test(all) ? "~" : "?");
     }), said.note);
@@ -708,7 +725,10 @@ belle epoque 1871/1914`;
       read.push(said);
     }
     const inside = read.map((each) => each.edtf.replace(/\//g, "..")).join(",");
-    return say(words.includes("or") ? `[${inside}]` : `{${inside}}`, notesOf(...read.map((each) => each.note)));
+    const note = notesOf(...read.map((each) => each.note));
+    if (words.includes("or") || /[?%]/.test(inside)) return say(`[${inside}]`, note);
+    const spans = read.map((each) => readEdtf(each.edtf, seasons));
+    return spans.every((each, at) => !at || spans[at - 1].latest < each.earliest) ? say(`{${inside}}`, note) : null;
   }
 
   const RULES_FOR_WHOLES = [dated, doubted, bounded, between, chosen, ranged];
@@ -738,7 +758,7 @@ belle epoque 1871/1914`;
   }
 
   function withCentury(first, last) {
-    const others = first.filter((word) => !["circa", "poss", "?"].includes(word)), year = /^(\d{4})[sd]?$/.exec(others.pop() || "");
+    const others = first.filter((word) => !DOUBTFUL.includes(word)), year = /^(\d{4})[sd]?$/.exec(others.pop() || "");
     if (!year || !others.every((word) => AROUND.includes(word))) return null;
     const at = last.findIndex((word) => /^(?:\d\d?|\d0s)$/.test(word));
     if (at < 0 || !last.every((word, where) => where === at || AROUND.includes(word))) return null;
@@ -776,11 +796,13 @@ belle epoque 1871/1914`;
   const eventRanks = new Map(table(EVENTS).flatMap(([rank, ...words]) => words.map((word) => [word, RANKS[rank]])));
   const KINDS = ["period", "dynasty", "era", "reign"];
   const LOOSE = ["-", "/", "and"];
-  const ABOUT_TIME = matcher(/[mrs]\d+|\d.*|early|mid|late|before|after|from|to|century|quarter|half|circa|poss/);
+  const ABOUT_TIME = matcher(/[mrs]\d+|\d.*|early|mid|late|before|after|from|to|century|decade|quarter|half|circa|poss/);
   const hasDate = (row) => row.some(({ said }) => /\d$|0s$/.test(said));
   const typedIn = (row) => row.map((each) => each.typed).join(" ");
   const readClause = (clause, seasons) => whole(clause.rest.map((each) => each.said).join(" "), seasons);
   const rankOf = (clause) => (clause.events.length ? Math.min(...clause.events.map((each) => eventRanks.get(each))) : RANKS.unnamed);
+
+  const periodName = (clause) => clause.rest.filter((each) => !KINDS.includes(each.said)).map((each) => each.said).join(" ");
 
   function withEvents(row, seasons) {
     const [clauses, periodClause] = gathered(row);
@@ -804,7 +826,7 @@ belle epoque 1871/1914`;
     let periodClause = null;
     for (const clause of cut(row)) {
       const named = clause.events.length > 0, previous = clauses[clauses.length - 1];
-      if (clause.rest.some((each) => KINDS.includes(each.said)) && !hasDate(clause.rest)) periodClause = clause;
+      if ((clause.rest.some((each) => KINDS.includes(each.said)) || periods.has(periodName(clause))) && !hasDate(clause.rest)) periodClause = clause;
       else if (hasDate(clause.rest)) clauses.push(clause);
       else if (clause.rest.some((each) => ABOUT_TIME(each.said))) return [null, null];
       else if (named && !clause.rest.length && previous && clause.opening !== "," && !previous.events.length) previous.events = clause.events;
@@ -835,7 +857,7 @@ belle epoque 1871/1914`;
 
   function withinPeriod(periodClause, dates, asides, seasons) {
     const read = dates.filter((each) => !each.events.length).map((each) => readClause(each, seasons));
-    const dates0 = periods.get(periodClause.rest[0].said);
+    const dates0 = periods.get(periodName(periodClause));
     if (dates0 && dates.length < 2 && (!dates.length || dates[0].opening !== "(")) read.unshift(say(dates0));
     if (!read.length || read.includes(null) || read.length > 2 || read.length < dates.length) return null;
     const outer = read[0], inner = read[read.length - 1];

@@ -262,6 +262,7 @@ _SLIPS = (
     (r"before\s+([0-9]{4})", r"for {0} or earlier write ../{0}"),
     (r"after\s+([0-9]{4})", r"for {0} or later write {0}/.."),
     (r"([0-9]{4})-([0-9])", r"months have two digits: write {0}-0{1}"),
+    (r"[0-9]{1,2}([/.-])[0-9]{1,2}\1[0-9]{2}", r"write the year with four digits"),
     (r"([0-9]{1,3})", r"years have four digits: fill up with zeros in front"),
 )
 

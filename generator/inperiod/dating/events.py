@@ -26,7 +26,9 @@ _RANKS = {
 EVENT_WORDS = frozenset(_RANKS)
 _KINDS = ("period", "dynasty", "era", "reign")
 _LOOSE = {"-", "/", "and"}
-_ABOUT_TIME = re.compile(r"[mrs]\d+|\d.*|early|mid|late|before|after|from|to|century|quarter|half|circa|poss")
+_ABOUT_TIME = re.compile(
+    r"[mrs]\d+|\d.*|early|mid|late|before|after|from|to|century|decade|quarter|half|circa|poss"
+)
 
 
 @dataclass
@@ -44,7 +46,11 @@ class _Clause:
 
     @property
     def is_period(self) -> bool:
-        return any(each.said in _KINDS for each in self.rest)
+        return any(each.said in _KINDS for each in self.rest) or self.name in PERIODS
+
+    @property
+    def name(self) -> str:
+        return " ".join(each.said for each in self.rest if each.said not in _KINDS)
 
     @property
     def rank(self) -> int:
@@ -135,7 +141,7 @@ def _told(clause: _Clause, seasons: Seasons) -> str:
 def _within_period(period: _Clause, dates: list[_Clause], asides: list[str], seasons: Seasons) -> Said | None:
     """A named period with its own dates, and a date within it: what both have in common."""
     read = [each.read(seasons) for each in dates if not each.events]
-    known = PERIODS.get(period.rest[0].said)
+    known = PERIODS.get(period.name)
     if known and len(dates) < 2 and (not dates or dates[0].opening != "("):
         read.insert(0, Said(known))
     if not read or not all(read) or len(read) > 2 or len(read) < len(dates):

@@ -29,11 +29,11 @@ s22 summer ete sommer verano estate zomer
 s23 autumn fall automne herbst otono autunno herfst najaar
 s24 winter hiver invierno inverno
 circa ca cca about around approx approximately roughly vers environ um etwa ungefahr hacia alrededor
-circa verso omstreeks rond cerca ~
+circa verso omstreeks rond cerca gegen ~
 poss possibly probably perhaps maybe presumably wahrscheinlich vermutlich wohl probablement probablemente
 poss posiblemente forse probabilmente waarschijnlijk
 early beginning start begin anfang debut comienzos principios inicios inizio inizi vroeg fruhe fruhes
-early fruhen
+early fruhen anfangs
 mid middle mitte milieu mediados midden
 late end ende fin fine finales eind einde spat spates spate spaten laat tardo
 before vor avant antes voor pre
@@ -41,10 +41,10 @@ after nach apres despues dopo na post
 from since von ab depuis desde dal vanaf seit
 to until till through thru by bis al tot hasta a
 between entre zwischen tussen tra fra
-and & et und y e
+and & et und y e en
 or ou oder o
 century centuries cent cen siecle siecles siglo siglos secolo secoli jahrhundert jahrhunderts
-century jahrhunderte jh jhs jhd jhdt eeuw
+century jahrhunderte jh jhs jhd jhdt eeuw thc
 decade decades
 quarter qtr quart viertel kwart cuarto quarto
 half halfte moitie mitad meta helft
@@ -64,6 +64,8 @@ last final letzte letzten letztes dernier derniere ultimo ultima ultimi laatste
 20 twentieth
 later
 earlier
+onward ff +
+upto
 period dynasty era reign
 bc bce
 ad ce
@@ -74,14 +76,13 @@ DECADE_WORDS = "annees anos anni jaren"
 
 # Words that say nothing about the date.
 FILLERS = """
-the of in der die das des du de del della dello dell degli la le les los el il lo den dem im van het
-on at during year years jahr jahre jahren annee ano anno jaar dated date datee datiert season month months
-monday tuesday wednesday thursday friday saturday sunday
+the of in der die das des du de del della dello dell degli la le les los el il lo den dem im van het on
+at during year years jahr jahre jahren annee ano anno jaar signed dated date datee datiert season month
+months monday tuesday wednesday thursday friday saturday sunday
 """
 
 # Several words read as one, tried in this order on the whole phrase.
 IDIOMS = (
-    (r"\( ?\? ?\)", " ? "),
     (r"\bre[- ](?=[a-z])", "re"),
     (r"\bin (?:the )?style of .*", " (in the style of another time)"),
     (
@@ -95,6 +96,10 @@ IDIOMS = (
     (r"\b(?:or|and) (?:earlier|before)\b(?! ?[a-z0-9])|\boder fruher\b", " upto "),
     (r"\bou avant\b(?! ?[0-9])|\bo (?:antes|prima)\b(?! ?[0-9])", " upto "),
     (r"\b(?:(?:no|not) later than|not after|nicht nach|spatestens|au plus tard)\b", " to "),
+    (r"\b(?:in|on) or before\b", " to "),
+    (r"\b(?:in|on) or after\b", " from "),
+    (r"\bat the latest\b", " upto "),
+    (r"\bat the earliest\b", " onward "),
     (r"\b(?:prior to|earlier than|prima del?|antes del?)\b", " before "),
     (r"\b(?:later than|dopo il|despues del?)\b", " after "),
     (r"\b(?:a|f|h) ?[/&-] ?w\b|\ba ?[/&-] ?[hi]\b", " autumn winter "),
@@ -111,19 +116,20 @@ undatiert|sin fecha|s f|s d|senza data|zonder jaar|z j|ongedateerd
 """
 
 # What happened on the date. The making dates a thing; what has no name of its own comes next; then its
-# design; and last what was done with it or from it later.
+# design and its cloth; and last what was done with it or from it later.
 EVENTS = """
-making made manufactured manufacture produced production executed woven sewn knitted embroidered
+making made manufactured manufacture produced production executed execution sewn knitted embroidered
 making completed finished built constructed construction painted drawn carved modeled modelled block
 making fabricated created assembled making hergestellt gefertigt fabrique realise fatto gemaakt hecho
-design design designed project projected conceived patent patented entworfen concu disegnato ontworpen
-design disenado
+beforehand design designed project projected conceived patent patented entworfen concu disegnato
+beforehand ontworpen disenado woven weaving spun
 afterwards printed print prints published publication issued reissued impression impressions edition
 afterwards reedited cast casts recast reprinted reprint retouched reworked refired altered restored
 afterwards remade remodelled repaired photographed posthumous posthumously copyright worn exhibited
 afterwards gedruckt veroffentlicht imprime publie pubblicato stampato gedrukt impreso publicado
+afterwards copyrighted ©
 """
-RANKS = {"making": 0, "unnamed": 1, "design": 2, "afterwards": 3}
+RANKS = {"making": 0, "unnamed": 1, "beforehand": 2, "afterwards": 3}
 
 # Reigns and periods with settled dates.
 PERIODS = """

@@ -36,14 +36,19 @@ def matcher(pattern: str) -> Callable[[str], re.Match[str] | None]:
 # ---- one date ----------------------------------------------------------------------------------------------
 
 _year = matcher(r"\d{4}")
-_decade = matcher(r"(\d{3})0(s|d)")
+_decade = matcher(r"(\d{3})0(?:(s)|d|s \( decade \))")
 _century = matcher(r"(?:r?(\d\d?) century|century r?(\d\d?))( bc| ad)?")
 _blank = matcher(r"(\d{3}) -|(\d\d) - -")
 _era = matcher(r"(\d{1,4}) (bc|ad)|ad (\d{1,4})")
 _part = matcher(r"(early|mid|late|later|earlier) (.+)")
-_fraction = matcher(r"(\d|third|last) (quarter|half|third) (.+)")
+_fraction = matcher(r"(\d|third|last) (quarter|half|third) (?:, )?(.+)")
+_part_last = matcher(
+    r"(.+?) [,(] (early|mid|late|later|earlier|(?:\d|third|last) (?:quarter|half|third))(?: \))?"
+)
 _nth_decade = matcher(r"(\d\d?|third|last) decade (\d\d? century)")
-_month_year = matcher(r"m(\d+) (\d{4})|(\d{4}) m(\d+)|(\d{4}) / r(\d+)|(\d\d?) / (\d{4})|(\d{4}) / (\d\d?)")
+_month_year = matcher(
+    r"[mr](\d+) (\d{4})|(\d{4}) m(\d+)|(\d{4}) / r(\d+)|(\d\d?) [/-] (\d{4})|(\d{4}) / (\d\d?)"
+)
 _DAYS = (
     (matcher(r"(\d\d?) m(\d+) (\d{4})"), "dmy"),
     (matcher(r"m(\d+) (\d\d?) (\d{4})"), "mdy"),
@@ -71,7 +76,7 @@ def decade(text: str, seasons: Seasons) -> Said | None:
     found = _decade(text)
     if not found:
         return None
-    if found[1].endswith("0") and found[2] == "s":
+    if found[1].endswith("0") and found[2]:
         hundred = found[1][:2]
         return Said(f"{hundred}XX", f"{hundred}00s is read as the century; for the decade write {hundred}0X")
     return Said(f"{found[1]}X")
@@ -122,6 +127,13 @@ def fraction(text: str, seasons: Seasons) -> Said | None:
         return None
     pieces = {"half": 2, "third": 3, "quarter": 4}[found[2]]
     return _piece(whole, pieces, _count(found[1], pieces))
+
+
+def part_last(text: str, seasons: Seasons) -> Said | None:
+    """19th century, second half; 1920s (early)"""
+    found = _part_last(text)
+    turned = f"{found[2]} {found[1]}" if found else ""
+    return part(turned, seasons) or fraction(turned, seasons)
 
 
 def nth_decade(text: str, seasons: Seasons) -> Said | None:
@@ -218,6 +230,7 @@ RULES_FOR_DATES: tuple[Rule, ...] = (
     with_era,
     part,
     fraction,
+    part_last,
     nth_decade,
     day,
     numeric_day,
@@ -296,9 +309,7 @@ def qualified(said: Said, marks: str) -> Said:
     """Every date in the EDTF with the marks added to those it has."""
     if not marks:
         return said
-    return Said(
-        re.sub(r"(?:(?!\.\.)[^\[\]{},/])+", lambda found: _marked(found[0], marks), said.edtf), said.note
-    )
+    return Said(re.sub(r"[^\[\]{},/.]+", lambda found: _marked(found[0], marks), said.edtf), said.note)
 
 
 def _marked(date: str, marks: str) -> str:

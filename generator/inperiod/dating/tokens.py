@@ -21,13 +21,15 @@ _DASHES = re.compile("[\u2010-\u2015\u2212\ufe58\ufe63\uff0d]")
 _APOSTROPHES = re.compile("['`\u00b4\u2018\u2019\u201b\u2032]")
 _MARKS_ABOVE = re.compile("[\u0300-\u036f]")
 _TOKEN = re.compile(
-    r"[0-9]+(?:st|nd|rd|th|ste|de|eme|ies|ern|er|s|e|o|a)?(?![a-z0-9])|[0-9]+|[a-z]+|[^ a-z0-9]", re.ASCII
+    r"[0-9]+(?:st|nd|rd|th|ste|de|eme|ere|re|ies|ern|er|s|e|o|a)?(?![a-z0-9])|[0-9]+|[a-z]+|[^ a-z0-9]",
+    re.ASCII,
 )
 _ROMAN = re.compile(r"(x{0,2})(ix|iv|v?i{0,3})(?:e|eme|th|o)?", re.ASCII)
 _UNITS = {"": 0, "i": 1, "ii": 2, "iii": 3, "iv": 4, "v": 5, "vi": 6, "vii": 7, "viii": 8, "ix": 9}
 _SPELT_OUT = re.compile(r"\b([0-9]) ([0-9]) ([0-9]) ([0-9])\b", re.ASCII)
 _AFTER_CENTURY = {"", "-", "/", "to", "and", "or", ",", ")", "(", "?", ";", "bc", "ad", "circa"}
 _YEARLESS = re.compile(r"(?:^| )(?:s\d\d|m\d+(?: \d\d?(?: (?:-|to|and|or|/) \d\d?)?)?)$", re.ASCII)
+_DOUBTS = ("circa", "poss", "?")
 _COUNTED = re.compile(r"r?[0-9]{1,2}", re.ASCII).fullmatch
 _DECADE = re.compile(r"[0-9]{3}0", re.ASCII).fullmatch
 _YEAR = re.compile(r"[0-9]{4}", re.ASCII).fullmatch
@@ -57,7 +59,7 @@ def _words() -> Mapping[str, str]:
         words.update(dict.fromkeys(others, said))
         if said.isalpha():
             words[said] = said
-    return words | {"onward": "onward", "upto": "upto"}
+    return words
 
 
 WORDS = _words()
@@ -105,24 +107,37 @@ def _joined(row: list[Token]) -> Iterator[Token]:
     """What can only be told from the neighbours: "c." for century or circa, the decade of "années 1920" and
     "1920 s"; dashes and commas that separate nothing are left out."""
     before = ""
+    decades = _tells_decades(row)
     for at, token in enumerate(row):
         said, typed = token
-        after = row[at + 1].said if at + 1 < len(row) else ""
+        after, next_after = (row[each].said if each < len(row) else "" for each in (at + 1, at + 2))
         if typed == "c":
-            said = "century" if _COUNTED(before) and after in _AFTER_CENTURY else "circa"
+            counted = _COUNTED(before) and after in _AFTER_CENTURY
+            counts = (
+                _COUNTED(after) and next_after in _AFTER_CENTURY and not (at > 1 and _YEAR(row[at - 2].said))
+            )
+            said = "century" if counted or counts else "circa"
         elif typed == "s" and before.startswith("r"):
             said = "century"
-        elif _DECADE(said) and (after == "s" or (at and row[at - 1].typed in DECADE_WORDS)):
+        elif _DECADE(said) and (after == "s" or decades):
             said += "s"
         elif (
             typed in DECADE_WORDS
             or (said == "s" and before.endswith("0s"))
             or (typed == "-" and _joins_words(before, after))
+            or (typed == "(" and after in _DOUBTS and next_after == ")")
+            or (typed == ")" and before in _DOUBTS)
             or (typed == "," and _YEAR(after) and _awaits_year(row, at))
         ):
             continue
         yield Token(said, typed)
         before = said
+
+
+def _tells_decades(row: list[Token]) -> bool:
+    """Whether the round years are decades: "années 1920", "années 1920-1930", but not "années 1910-1914"."""
+    years = [each.said for each in row if _YEAR(each.said)]
+    return any(each.typed in DECADE_WORDS for each in row) and all(each[-1] == "0" for each in years)
 
 
 def _joins_words(before: str, after: str) -> bool:

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from itertools import pairwise
 
 from inperiod.dating.days import date_of, iso_day, iso_year
 from inperiod.dating.edtf import Seasons, read_edtf
@@ -73,10 +74,21 @@ def chosen(text: str, seasons: Seasons) -> Said | None:
             return None
         read.append(said)
     inside = ",".join(each.edtf.replace("/", "..") for each in read)
-    return Said(f"[{inside}]" if "or" in words else f"{{{inside}}}", notes_of(*(each.note for each in read)))
+    note = notes_of(*(each.note for each in read))
+    if "or" in words or re.search(r"[?%]", inside):
+        return Said(f"[{inside}]", note)
+    return Said(f"{{{inside}}}", note) if _follow_each_other(read, seasons) else None
 
 
 RULES_FOR_WHOLES: tuple[Rule, ...] = (dated, doubted, bounded, between, chosen, ranged)
+
+
+def _follow_each_other(read: list[Said], seasons: Seasons) -> bool:
+    """Whether no date of the list reaches into the next: "Edwardian, c. 1905" is no list."""
+    spans = [read_edtf(each.edtf, seasons) for each in read]
+    return all(
+        (one.latest or 0) < (other.earliest or 0) for one, other in zip(spans, spans[1:], strict=False)
+    )
 
 
 def whole(text: str, seasons: Seasons) -> Said | None:
