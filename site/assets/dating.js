@@ -272,7 +272,7 @@ belle epoque 1871/1914`;
     if (!days.length) refuse(`“${text}”: there is no day ${day} in any month`);
     const exists = (y, m, d) => d <= monthLength(y, m);
     if (!months.some((m) => days.some((d) => exists(4, m, d)))) refuse(`“${text}”: there is no ${days[0]} ${MONTH_NAMES[months[0] - 1]}`);
-    const fitting = matcher(new RegExp(year.replace(/X/g, "[0-9]").replace("-", "")));
+    const fitting = matcher(new RegExp(year.replace("-", "").replace(/X/g, "[0-9]")));
     const seek = (from, to, step, ms, ds) => {
       for (let y = from; step > 0 ? y <= to : y >= to; y += step)
         if (fitting(String(Math.abs(y)).padStart(4, "0")))

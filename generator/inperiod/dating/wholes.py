@@ -86,9 +86,7 @@ RULES_FOR_WHOLES: tuple[Rule, ...] = (dated, doubted, bounded, between, chosen, 
 def _follow_each_other(read: list[Said], seasons: Seasons) -> bool:
     """Whether no date of the list reaches into the next: "Edwardian, c. 1905" is no list."""
     spans = [read_edtf(each.edtf, seasons) for each in read]
-    return all(
-        (one.latest or 0) < (other.earliest or 0) for one, other in zip(spans, spans[1:], strict=False)
-    )
+    return all((one.latest or 0) < (other.earliest or 0) for one, other in pairwise(spans))
 
 
 def whole(text: str, seasons: Seasons) -> Said | None:
