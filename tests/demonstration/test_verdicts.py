@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import pytest
 
 from inperiod.dating import read_edtf
-from inperiod.evidence import Finding, Question, Window, answer
+from inperiod.evidence import Finding, Question, Window, answer, gather_facts
 
 if TYPE_CHECKING:
     from inperiod.evidence import Facts
+    from inperiod.records.model import Catalogue, Source
 
 
 def ask(facts: Facts, garment: str, feature: str, when: str, grades: str = "A") -> Finding:
@@ -67,11 +70,24 @@ def test_a_lone_misdated_cutting_is_set_aside(demo_facts: Facts) -> None:
     assert ask(demo_facts, "day-dress", "skirt-length/knee", "1908").verdict == "seen once"
 
 
-def test_the_reissue_and_the_borrowed_cuts_are_no_new_witnesses(demo_facts: Facts) -> None:
-    """The reissue's voile swan and the leaflet's two-tone frock are in their originals' counts already."""
-    knee = ask(demo_facts, "day-dress", "skirt-length/knee", "1927")
-    folded = ("harrowmere-washing-frocks-1927-reissue", "osselby-drapers-leaflet-1927")
-    assert not [plate for plate in knee.cite if plate.startswith(folded)]
+def test_the_reissue_and_the_borrowed_cuts_are_no_new_witnesses(
+    demo_catalogue: Catalogue, demo_facts: Facts
+) -> None:
+    """Without either, the same is counted; were the reissue not marked as one, more would be."""
+    reissue, leaflet = "harrowmere-washing-frocks-1927-reissue", "osselby-drapers-leaflet-1927"
+    sources = demo_catalogue.sources
+    fewer = {key: each for key, each in sources.items() if key not in (reissue, leaflet)}
+    unmarked = {**sources, reissue: replace(sources[reissue], reprint_of=None)}
+    unmarked[reissue] = replace(
+        unmarked[reissue], plates=tuple(replace(p, same_cut_as=None) for p in sources[reissue].plates)
+    )
+
+    def counted(sources: Mapping[str, Source]) -> int:
+        facts = gather_facts(replace(demo_catalogue, sources=sources))
+        return ask(facts, "day-dress", "silhouette/tubular", "1927").sightings
+
+    assert counted(fewer) == ask(demo_facts, "day-dress", "silhouette/tubular", "1927").sightings
+    assert counted(unmarked) == counted(fewer) + 1
 
 
 def test_the_back_fastened_blouse_of_about_1905_waits_for_grade_b(demo_facts: Facts) -> None:
