@@ -43,21 +43,24 @@ def _points(sentences: Iterable[str]) -> list[str]:
 
 def when(data: Mapping[str, Any]) -> str:
     """A date phrase as understood."""
-    lines = [f"{data['edtf']}  ({data['words']})" if data.get("words") else str(data["edtf"])]
-    lines.append(f"  from {_day(data['earliest'])} to {_day(data['latest'])}")
+    said = data["words"] if data["words"] != data["edtf"] else ""
+    lines = [f"{data['edtf']}  ({said})" if said else str(data["edtf"]), f"  {_days(data)}"]
     if data["widened"] != {"earliest": data["earliest"], "latest": data["latest"]}:
-        wide = data["widened"]
-        lines.append(
-            f"  counted as {_day(wide['earliest'])} to {_day(wide['latest'])}, because of the qualification"
-        )
+        lines.append(f"  counted as {_days(data['widened'])}, because it is about or uncertain")
     if data.get("note"):
         lines.append(_wrapped(data["note"], "  ", "  "))
     return "\n".join(lines)
 
 
-def _day(text: str | None) -> str:
-    if text is None:
-        return "an unknown day"
+def _days(ends: Mapping[str, str | None]) -> str:
+    """``1 May 1912 to 31 May 1912``, with what an open end means."""
+    earliest, latest = ends["earliest"], ends["latest"]
+    if earliest is None:
+        return f"any day up to {_day(latest)}" if latest else "any day"
+    return f"{_day(earliest)} to {_day(latest)}" if latest else f"{_day(earliest)} or any later day"
+
+
+def _day(text: str) -> str:
     try:
         day = day_number(*(int(part) for part in text.split("-")))
     except (TypeError, ValueError):

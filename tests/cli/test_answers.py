@@ -42,7 +42,7 @@ def test_when_says_what_was_understood(run: Any) -> None:
     assert status == 0
     assert "1885~/1890~" in out
     assert "1 January 1885" in out
-    assert "1 January 1880" in out
+    assert "counted as 1 January 1880 to 31 December 1895" in out
 
 
 def test_when_in_json_has_the_keys_other_programs_rely_on(run: Any) -> None:
