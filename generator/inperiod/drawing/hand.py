@@ -315,8 +315,8 @@ class Stroke:
 
 @dataclass(frozen=True, slots=True)
 class Pen:
-    """``faint`` for what is only there to be recognised (body, floor); ``dotted`` for what lies behind. A fill
-    of ``ground`` hides what was drawn before, ``tint`` lays a tone on it. ``line`` False: the fill alone."""
+    """``faint`` for what is there to be recognised (body, floor), ``dotted`` for what lies behind. A fill of
+    ``ground`` hides what was drawn before, ``tint`` lays a tone on it. ``line`` False: the fill alone."""
 
     faint: bool = False
     dotted: bool = False
