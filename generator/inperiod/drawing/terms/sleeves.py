@@ -161,8 +161,8 @@ def bishop() -> Drawing:
 def gigot() -> Drawing:
     """Very full above, close from the elbow, in one piece."""
     made = _set_in(
-        [(-0.12, 15), (0.02, 21), (0.22, 20.6), (0.42, 12), (0.54, 7), (0.72, 5.4), (1, 3.9)],
-        [(0.3, -11), (0.46, -9), (0.56, -5.6), (0.72, -5), (1, -3.7)],
+        [(-0.16, 16), (-0.01, 24), (0.22, 24), (0.43, 13), (0.54, 7), (0.72, 5.4), (1, 3.9)],
+        [(0.3, -12), (0.46, -10), (0.56, -5.6), (0.72, -5), (1, -3.7)],
         0.6,
     )
     lines = [
@@ -194,7 +194,7 @@ def puff_short() -> Drawing:
 def kimono() -> Drawing:
     """Cut in one with the body: no seam between."""
     over = Path(NECK).through((60, 17.6), TIP, *spots(((0.14, 12), (0.5, 10.6))), ease=0.8)
-    under = Path((60, FOOT)).bend((60.6, 66), (58.4, 56)).curve((57, 50), (53, 51), spot(0.55, -11))
+    under = Path((60, FOOT)).bend((60.4, 72), (59, 62)).curve((58, 54), (53.6, 56), spot(0.5, -11))
     neck = Path((RIGHT, 25.0)).bend((77, 25), NECK)
     edge = Path(over.end).bend(_hang(over.end, under.end, 1.6), under.end)
     piece = neck.then(over).then(edge).then(under.reverse()).to((RIGHT, FOOT)).close()
@@ -240,10 +240,10 @@ def flutter() -> Drawing:
     """Short, falling in ripples, open below."""
     over = Path(TIP).through(*spots(((0.1, 12), (0.34, 18))))
     under = Path((55, 42)).through(spot(0.36, -9))
-    bulges = tuple(spots(((0.44, 16), (0.36, 10), (0.48, 6), (0.38, 1), (0.5, -4))))
+    bulges = tuple(spots(((0.4, 15), (0.37, 9), (0.44, 5), (0.39, 0.6), (0.44, -4))))
     lines = [
-        path(spot(0.36, 10), spot(0.1, 8)),
-        path(spot(0.38, 1), spot(0.12, 3)),
+        path(spot(0.37, 9), spot(0.1, 7)),
+        path(spot(0.39, 0.6), spot(0.14, 2.4)),
         path(spot(0.4, 14), spot(0.2, 11)),
     ]
     return _ripples(over, under, bulges, lines)
@@ -253,10 +253,10 @@ def cape_sleeve() -> Drawing:
     """A circular piece hung over the upper arm, free beneath."""
     over = Path(TIP).through(*spots(((0.12, 13), (0.4, 18), (0.58, 21))))
     under = Path((56, 43)).through(*spots(((0.4, -9), (0.6, -15))))
-    bulges = tuple(spots(((0.68, 18), (0.6, 11), (0.72, 6), (0.6, 1), (0.74, -5), (0.62, -9), (0.68, -13))))
+    bulges = tuple(spots(((0.64, 17), (0.61, 10), (0.67, 5), (0.62, 0), (0.67, -5), (0.62, -9), (0.65, -13))))
     lines = [
-        path(spot(0.6, 11), spot(0.2, 8)),
-        path(spot(0.6, 1), spot(0.22, 2)),
+        path(spot(0.61, 10), spot(0.2, 7)),
+        path(spot(0.62, 0), spot(0.22, 1.6)),
         path(spot(0.62, -9), spot(0.34, -5)),
     ]
     return _ripples(over, under, bulges, lines)

@@ -13,9 +13,7 @@ from inperiod.drawing.hand import (
     WASH,
     Drawing,
     Path,
-    Point,
     box,
-    clipped,
     hatch,
     path,
     ring,
@@ -24,7 +22,6 @@ from inperiod.drawing.hand import (
     waved,
 )
 from inperiod.drawing.terms.bust import (
-    ARMHOLE,
     NECK,
     TIP,
     back_neck,
