@@ -1,4 +1,4 @@
-"""A small line drawing for every term that can be drawn: ``draw_term``; ``DRAWN`` are the keys that have one."""
+"""A small line drawing for every term that can be drawn; ``DRAWN`` are the keys of those."""
 
 from inperiod.drawing.terms.table import DRAWN, draw_term, strokes_of
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
+from itertools import pairwise
 
 from inperiod.drawing.hand import (
     DOTTED,
@@ -32,8 +33,8 @@ Profile = Iterable[tuple[float, float]]
 
 
 def spot(along: float, out: float) -> Point:
-    """A place by the arm: ``along`` from 0 at the shoulder to 1 at the wrist, ``out`` from its middle, positive
-    away from the body."""
+    """A place by the arm: ``along`` from 0 at the shoulder to 1 at the wrist, ``out`` from its middle,
+    positive away from the body."""
     (x, y), (dx, dy) = at(AXIS, max(0.0, along) * LONG)
     if along < 0 or along > 1:
         beyond = (along if along < 0 else along - 1) * LONG
@@ -322,7 +323,7 @@ def virago() -> Drawing:
     bands: list[Path] = []
     lines: list[Path] = []
     stops = (0.02, 0.36, 0.66, 0.94)
-    for index, (begin, end) in enumerate(zip(stops, stops[1:], strict=False)):
+    for index, (begin, end) in enumerate(pairwise(stops)):
         full = (15.0, 12.6, 10.4)[index]
         middle = (begin + end) / 2
         over = (TIP if index == 0 else spot(begin, 5.6), spot(middle - 0.06, full), spot(middle + 0.08, full))

@@ -72,7 +72,7 @@ def square_yoke() -> Drawing:
 
 def pointed_yoke() -> Drawing:
     lower = path((22.2, 42), (CENTRE, 61))
-    return _on_bust() + GROUND(_piece(lower)) + LINE.both(_gathers(lower, 0.0) if False else [])
+    return _on_bust() + GROUND(_piece(lower))
 
 
 def shoulder_yoke() -> Drawing:
@@ -114,7 +114,13 @@ def shirt_yoke() -> Drawing:
     lower = path((22.4, 45), (CENTRE, 45))
     folds = [path((46, 45.6), (46, 70)), path((43.4, 45.6), (43.6, 63))]
     sewn = stitches(path((23.2, 43), (72.8, 43)), 2, 1.5)
-    band = path((40.4, 24), (40, 27)).bend((44, 28.6), (CENTRE, 28.6)).bend((44, 25.2), (40.4, 24)).close()
+    band = (
+        path((41, 22.4), NECK)
+        .bend((44, 28.4), (CENTRE, 28.4))
+        .to((CENTRE, 24))
+        .bend((44, 24), (41, 22.4))
+        .close()
+    )
     return (
         _from_behind()
         + bodice(edge, bold=False)
@@ -125,8 +131,8 @@ def shirt_yoke() -> Drawing:
 
 
 def _from_behind() -> Drawing:
-    """The bust seen from behind: the nape instead of the jaw."""
-    return body()[2:]
+    """The bust without its jaw."""
+    return tuple(stroke for stroke in body() if stroke.path.start[1] > 9)
 
 
 def back_yoke() -> Drawing:
@@ -143,7 +149,6 @@ def back_yoke() -> Drawing:
 def vestee() -> Drawing:
     """A false front in the opening of the dress."""
     edge = path(on_shoulder(0.15), (CENTRE, 72))
-    filling = path((41.6, 36), (CENTRE, 34.6), (54.4, 36), (CENTRE, 72)).close()
     filling = path((38.6, 34), (57.4, 34), (CENTRE, 72)).close()
     buttons = [ring((CENTRE, y), 1.2) for y in (40, 47, 54)]
     top = path((38.4, 34), (57.6, 34))
@@ -154,10 +159,8 @@ def vestee() -> Drawing:
 
 def plastron() -> Drawing:
     """A flat panel on the front, wider above."""
-    half = path((CENTRE, 33.2)).to((CENTRE, 33.2))
     panel = bare_neck().reverse().to(on_shoulder(0.34)).curve((32, 50), (41, 66), (42, 80)).to((CENTRE, 80))
     whole = panel.then(panel.mirror().reverse()).close()
-    del half
     return _on_bust() + GROUND(whole)
 
 
@@ -183,41 +186,23 @@ def godet() -> Drawing:
 
 def gusset() -> Drawing:
     """A small diamond let in under the arm, where four seams meet."""
-    body_side = smooth((66, 92), (64, 70), (60, 58), ease=0.8)
-    diamond = path((60, 58), (46, 62), (34, 82), (50, 76)).close()
     upper = smooth((88, 10), (66, 14), (38, 26), (12, 48), ease=0.8)
-    under = smooth((24, 76), (34, 82)), smooth((66, 92), (50, 76))
-    del under, body_side
-    sleeve = path((12, 48), (22, 78))
-    inner = Path((22, 78)).bend((34, 70), (42, 58))
-    side = Path((62, 92)).bend((60, 76), (57, 66))
+    sleeve = path((12, 48), (22, 78)).bend((32, 72), (37, 59))
+    side = Path((58.6, 66)).bend((61, 76), (62, 92))
     armhole = Path((58, 17)).bend((47, 36), (48.6, 51))
-    piece = path((48.6, 51), (57, 66), (48, 73), (40, 60)).close()
-    piece = Path((48.6, 50)).to((58.6, 66), (46, 72), (37, 59)).close()
-    cloth = upper.to((22, 78)).bend((32, 72), (37, 59)).to((46, 72), (58.6, 66)).bend((61, 76), (62, 92))
-    cloth = cloth.to((88, 92)).close()
-    lines = FAINT(
-        upper, sleeve, Path((22, 78)).bend((32, 72), (37, 59)), Path((58.6, 66)).bend((61, 76), (62, 92))
-    )
-    del inner, side, diamond
-    return (
-        WASH(cloth)
-        + lines
-        + FAINT(armhole)
-        + GROUND(piece)
-        + LINE(stitches(piece.scale(0.72, about=(47.6, 61.6)), 2, 1.6))
-    )
+    piece = path((48.6, 50), (58.6, 66), (46, 72), (37, 59)).close()
+    cloth = upper.then(sleeve).to((46, 72)).then(side).to((88, 92)).close()
+    sewn = stitches(piece.scale(0.72, about=(47.6, 61.6)), 2, 1.6)
+    return WASH(cloth) + FAINT(upper, sleeve, side, armhole) + GROUND(piece) + LINE(sewn)
 
 
 def panel() -> Drawing:
     """A straight length hung down the front of the skirt."""
     side = path((36, 10)).curve((34, 24), (28, 30), (26, 46)).to((20, 90))
     skirt = side.to((76, 90)).then(side.mirror().reverse()).close()
-    length = box(38, 13, 20, 71)
+    length = box(38, 11.6, 20, 72.4)
     waist = Path((36, 10)).bend((CENTRE, 13), (60, 10))
     bodice_sides = FAINT.both(smooth((32, 2), (35, 6), (36, 10)))
-    fringe = waved(path((38, 84), (58, 84)), 0, 1, "points")
-    del fringe
     return (
         bodice_sides
         + WASH(skirt)
@@ -231,21 +216,18 @@ def lace_yoke() -> Drawing:
     lower = Path((22.2, 42)).curve((26, 50), (36, 54), (CENTRE, 54))
     piece = _piece(lower)
     mesh = hatch(piece, 45, 2.8) + hatch(piece, 135, 2.8)
-    edge = waved(lower, 1.4, 7, "scallops") if False else waved(lower.reverse(), 1.5, 7, "scallops")
+    edge = waved(lower, 1.8, 8, "scallops")
     return _on_bust() + GROUND(piece) + FAINT(mesh) + LINE.both(edge)
 
 
 def chemisette() -> Drawing:
     """A white half-bodice filling a low neck, with its own collar; it ends under the dress."""
     edge = path(on_shoulder(0.34), (35, 54), (CENTRE, 58))
-    fill = bare_neck().to((CENTRE, 58))
-    filling = path((CENTRE, 33.2)).then(bare_neck().reverse()).to(on_shoulder(0.34), (35, 54), (CENTRE, 58))
+    filling = bare_neck().reverse().to(on_shoulder(0.34), (35, 54), (CENTRE, 58))
     whole = filling.then(filling.mirror().reverse()).close()
     collar = bare_neck().reverse().to((37.6, 28.6)).bend((38, 36), (45, 38)).close()
-    tucks = [path((x, y), (x, y + t)) for x, y, t in ((45.6, 39), (0, 0, 0)) if x] if False else []
     rows = [path((44.6, 38), (44.6, 56.8)), path((41.2, 37), (41.2, 55.8)), path((37.8, 35), (37.8, 54.8))]
     under = path((35, 54), (33, 72), (CENTRE, 73))
-    del fill, tucks
     return _on_bust(edge) + GROUND(whole, collar, collar.mirror()) + LINE.both(rows) + DOTTED.both(under)
 
 
