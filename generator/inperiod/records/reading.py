@@ -7,7 +7,6 @@ the order of their names; nothing outside the folder is ever opened.
 
 from __future__ import annotations
 
-import stat
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
@@ -17,13 +16,13 @@ from inperiod.dating import Seasons, Span
 from inperiod.kept import kept
 from inperiod.records.building import Builder
 from inperiod.records.checks import check_catalogue
+from inperiod.records.files import SETTINGS_FILE, bytes_of, files
 from inperiod.records.model import Board, Catalogue, Facet, Mark, Settings, Source, Vocabulary
 from inperiod.records.problems import Problem
-from inperiod.records.shapes import part, shape_of
+from inperiod.records.shapes import shape_of
 from inperiod.records.shaping import Fields, shape
-from inperiod.records.yaml_reading import MAX_BYTES, read_yaml
+from inperiod.records.yaml_reading import read_yaml
 
-SETTINGS_FILE = "inperiod.yaml"
 Dates = dict[str, Span | str]
 Record = TypeVar("Record")
 Read = tuple[Record | None, list[Problem]]
@@ -118,15 +117,11 @@ def _read(
 def _settings(folder: Path, problems: list[Problem]) -> Settings:
     file = folder / SETTINGS_FILE
     if not file.exists() and not file.is_symlink():
-        problems.append(
-            Problem.warning(
-                Mark(SETTINGS_FILE),
-                f"There is no {SETTINGS_FILE} in this folder; the usual settings are used.",
-                "Make one that holds at least a line title: …",
-            )
-        )
+        message = f"There is no {SETTINGS_FILE} in this folder; the usual settings are used."
+        hint = "Make one that holds at least a line title: …"
+        problems.append(Problem.warning(Mark(SETTINGS_FILE), message, hint))
         return Settings()
-    data = _bytes(folder, file, SETTINGS_FILE, problems)
+    data = bytes_of(folder, file, SETTINGS_FILE, problems)
     if data is None:
         return Settings()
     settings, faults = read_settings(data)
@@ -149,7 +144,7 @@ class _Reader:
         place = self.folder if own.is_dir() else kept("vocabulary").parent
         found = sorted(
             self.records("vocabulary", read_facet, place),
-            key=lambda each: (each[0], each[1].id, each[1].mark),
+            key=lambda each: (each[0], each[1].mark.file),
         )
         facets: dict[str, Facet] = {}
         for _, facet in found:
@@ -168,74 +163,8 @@ class _Reader:
         place: Path | None = None,
     ) -> Iterator[Record]:
         """Every record of a sub-folder, in the order of file names."""
-        place = place or self.folder
-        home = place / name
-        if not home.exists() and not home.is_symlink():
-            return
-        if not home.is_dir() or not _inside(home, place):
-            message = f"{name} must be a folder inside the catalogue folder."
-            self.problems.append(
-                Problem.error(Mark(name), message, "Links out of the folder are not followed.")
-            )
-            return
-        for path in sorted(home.iterdir(), key=lambda each: each.name):
-            if path.name.startswith(".") or path.name.endswith(("~", ".md", ".txt")):
-                continue
-            file = f"{name}/{path.name}"
-            if problem := _bad_name(path, file):
-                self.problems.append(problem)
-                continue
-            data = _bytes(place, path, file, self.problems)
-            if data is None:
-                continue
+        for file, data in files(place or self.folder, name, self.problems):
             record, faults = read(data, file, self.seasons, self.dates)
             self.problems.extend(faults)
             if record is not None:
                 yield record
-
-
-def _bad_name(path: Path, file: str) -> Problem | None:
-    if path.suffix != ".yaml":
-        return Problem.warning(
-            Mark(_printable(file)),
-            "This is not a record, so it is not read.",
-            f"Records are files that end in .yaml, directly in the folder {file.partition('/')[0]}.",
-        )
-    stem = path.stem
-    wanted = part("id")
-    if wanted.pattern and wanted.pattern.fullmatch(stem) and len(stem) <= wanted.longest:
-        return None
-    return Problem.error(
-        Mark(_printable(file)),
-        "The name of this file cannot serve as an id.",
-        "Use small letters a–z without accents, digits and single hyphens, at most 80 characters.",
-    )
-
-
-def _printable(name: str) -> str:
-    """A file name that can be shown: what cannot be printed is escaped."""
-    return "".join(
-        each if each.isprintable() and not "\ud800" <= each <= "\udfff" else f"\\u{ord(each):04x}"
-        for each in name
-    )
-
-
-def _inside(path: Path, folder: Path) -> bool:
-    return path.resolve().is_relative_to(folder.resolve())
-
-
-def _bytes(folder: Path, path: Path, file: str, problems: list[Problem]) -> bytes | None:
-    """The bytes of a plain file inside the folder; anything else is complained of."""
-    try:
-        if not _inside(path, folder):
-            message, hint = "This file is a link out of the folder.", "Put a copy here."
-        elif not stat.S_ISREG(path.stat().st_mode):
-            message, hint = "This is not an ordinary file.", "Take it out of here."
-        else:
-            with path.open("rb") as stream:
-                return stream.read(MAX_BYTES + 1)
-    except (OSError, RuntimeError) as error:
-        reason = getattr(error, "strerror", None) or "it leads in a circle"
-        message, hint = f"This file cannot be read: {reason}.", "Check that it is there and who may read it."
-    problems.append(Problem.error(Mark(file), message, hint))
-    return None

@@ -119,12 +119,23 @@ def read_yaml(data: bytes, file: str) -> Document:
     builder = _Builder(file)
     try:
         text = _decoded(data, file)
-        root = builder.build(yaml.parse(text, Loader=_PARSER))
+        root = builder.build(events(text))
     except _Refused as refused:
         return Document(None, (*builder.problems, refused.problem))
     except yaml.YAMLError as error:
-        return Document(None, (*builder.problems, explain(error, _LINE_END.split(text), file)))
+        return Document(None, (*builder.problems, explain(error, line_ends(text), file)))
     return Document(root, tuple(builder.problems))
+
+
+def events(text: str) -> Iterator[Any]:
+    """The parser's events of a text. Raises ``yaml.YAMLError``."""
+    found: Iterator[Any] = yaml.parse(text, Loader=_PARSER)
+    return found
+
+
+def line_ends(text: str) -> list[str]:
+    """The lines of a text, without their ends: those that YAML and editors agree on."""
+    return _LINE_END.split(text)
 
 
 def _decoded(data: bytes, file: str) -> str:
