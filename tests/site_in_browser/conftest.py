@@ -12,6 +12,10 @@ from typing import TYPE_CHECKING, Any
 
 import pytest
 
+from inperiod.evidence import Facts, gather_facts
+from inperiod.publishing.published import published
+from inperiod.records.model import Catalogue
+
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page, Request
 
@@ -33,10 +37,22 @@ def served(demo_site: Path) -> Iterator[str]:
     server.server_close()
 
 
+@pytest.fixture(scope="session")
+def shown_catalogue(demo_catalogue: Catalogue) -> Catalogue:
+    """What of the demonstration catalogue may be published: what the site is made of."""
+    return published(demo_catalogue)
+
+
+@pytest.fixture(scope="session")
+def shown_facts(shown_catalogue: Catalogue) -> Facts:
+    """The facts the site is given."""
+    return gather_facts(shown_catalogue)
+
+
 @pytest.fixture
 def opened(chromium: Browser, demo_site: Path) -> Iterator[Open]:
-    """Opens a page of the site: ``opened("plates.html#from=1920")``. ``at`` is an http address to open it from in
-    place of the folder; ``width``, ``dark`` and ``scripts`` set up the browser."""
+    """Opens a page of the site: ``opened("plates.html#from=1920")``. ``at`` is an http address to open it
+    from in place of the folder; ``width``, ``dark`` and ``scripts`` set up the browser."""
     contexts, complaints = [], []
 
     def failed(request: Request) -> None:
@@ -77,14 +93,15 @@ def opened(chromium: Browser, demo_site: Path) -> Iterator[Open]:
 
 @pytest.fixture(scope="session")
 def as_tree() -> str:
-    """A JavaScript function: an element as tags, sorted attributes and plain text, without copying buttons."""
+    """A JavaScript function: an element as tags, sorted attributes and text, without copying buttons."""
     return """(root) => {
       const tree = (node) => {
         if (node.nodeType === 3) return node.textContent.replace(/\\s+/g, " ");
         if (node.nodeType !== 1 || node.matches("button.copy, .copied")) return "";
         const names = [...node.attributes].map((each) => `${each.name}="${each.value}"`).sort().join(" ");
         const inside = [...node.childNodes].map(tree).join("").replace(/ +/g, " ");
-        return `<${node.tagName.toLowerCase()} ${names}>${inside}</>`.replace(/> </g, "><").replace(/> /g, ">").replace(/ <\\//g, "</");
+        const made = `<${node.tagName.toLowerCase()} ${names}>${inside}</>`;
+        return made.replace(/> </g, "><").replace(/> /g, ">").replace(/ <\\//g, "</");
       };
       return tree(root);
     }"""

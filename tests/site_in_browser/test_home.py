@@ -37,11 +37,10 @@ def expected(finding: dict[str, Any]) -> dict[str, Any]:
     share = finding["share"]
     said = None
     if share["value"] is not None:
-        said = (
-            f"{per_cent(share['value'])}, {finding['frequency'] or 'not seen'}: {amount(share['showing'])} of "
-            f"{amount(share['recorded'])} plates by weight; 95 % interval {per_cent(share['low'])} to "
-            f"{per_cent(share['high'])}."
-        )
+        interval = f"{per_cent(share['low'])} to {per_cent(share['high'])}"
+        counted = f"{amount(share['showing'])} of {amount(share['recorded'])} plates by weight"
+        word = finding["frequency"] or "not seen"
+        said = f"{per_cent(share['value'])}, {word}: {counted}; 95 % interval {interval}."
     return {
         "term": finding["term"],
         "verdict": finding["verdict"],
@@ -58,8 +57,7 @@ def questions(facts: Facts, count: int) -> list[tuple[dict[str, Any], str]]:
     draw = random.Random(1926)
     held: dict[int, list[str]] = {}
     for _, plate in facts.plates:
-        for wide in (plate.garment,):
-            held.setdefault(wide, []).extend(facts.term_keys[term] for term, _ in plate.shown)
+        held.setdefault(plate.garment, []).extend(facts.term_keys[term] for term, _ in plate.shown)
     asked = []
     for _ in range(count):
         garment = draw.choice(sorted(held))
@@ -97,13 +95,13 @@ def window_of(catalogue: Catalogue, when: str) -> Window:
     return Window(span.earliest, span.latest)
 
 
-def test_the_page_answers_as_the_command_line_does(opened, demo_catalogue, demo_facts):
+def test_the_page_answers_as_the_command_line_does(opened, shown_catalogue, shown_facts):
     page = opened("index.html")
     verdicts = set()
-    for question, when in questions(demo_facts, 50):
+    for question, when in questions(shown_facts, 50):
         ask(page, question, when)
         page.wait_for_function("(when) => document.getElementById('ask-when').value === when", arg=when)
-        given = as_json(answer(demo_facts, Question(window=window_of(demo_catalogue, when), **question)))
+        given = as_json(answer(shown_facts, Question(window=window_of(shown_catalogue, when), **question)))
         findings = given["features"] + ([given["together"]] if given["together"] else [])
         assert page.evaluate(READ_ANSWER) == [expected(each) for each in findings], (question, when)
         verdicts |= {each["verdict"] for each in findings}
@@ -127,12 +125,12 @@ def test_without_scripts_there_is_an_answer_and_no_form(opened):
     assert page.locator(".home-noscript").is_visible()
 
 
-def test_another_name_finds_a_feature_and_the_answer_appears(opened, demo_catalogue):
+def test_another_name_finds_a_feature_and_the_answer_appears(opened, shown_catalogue):
     page = opened("index.html#garment=day-dress&when=1926")
     assert page.locator(".fit").count() == 0
     term = next(
         term
-        for term in demo_catalogue.vocabulary.terms.values()
+        for term in shown_catalogue.vocabulary.terms.values()
         if term.facet == "neckline"
         and any(name.name.split()[0].lower() not in term.label for name in term.names)
     )
@@ -206,10 +204,10 @@ def test_names_an_address_should_not_have_are_named_and_left_out(opened):
     assert page.locator(".usual-group").count() > 3
 
 
-def test_usual_alternatives_are_those_of_the_evidence_and_can_be_asked_about(opened, demo_facts):
+def test_usual_alternatives_are_those_of_the_evidence_and_can_be_asked_about(opened, shown_facts):
     page = opened("index.html#garment=day-dress&when=1926&feature=neckline/square")
     window = Window(*(span := read_phrase("1926").span) and (span.earliest, span.latest))
-    usual = usual_in_window(demo_facts, Question("day-dress", (), window), "neckline")
+    usual = usual_in_window(shown_facts, Question("day-dress", (), window), "neckline")
     others = [each for each in usual if each.term != "neckline/square"][:6]
     assert page.locator(".usual-name").all_inner_texts() == [each.label for each in others]
     shares = [per_cent(each.share.value or 0) for each in others]
