@@ -93,7 +93,7 @@ qing 1644/1912
 belle epoque 1871/1914`;
   const IDIOMS = [
     [/\bre[- ](?=[a-z])/g, "re"],
-    [/\bin (?:the )?style of .*/g, " (in the style of another time)"],
+    [/\bin (?:the )?style of .*/g, " (copying an older style)"],
     [/\b(?:design )?patent (?:(?:no|nr|number) [0-9,]{1,12}|[0-9]{1,3}(?:,[0-9]{3}){1,3}\b),?/g, " patented "],
     [/\b(?:not before|(?:no|not) earlier than|nicht vor|pas avant|no antes de)\b/g, " from "],
     [/\bnon prima del?\b|\bniet voor\b/g, " from "],
@@ -350,9 +350,9 @@ belle epoque 1871/1914`;
     const open = (end) => end === "" || end === "..";
     if (open(first)) {
       const bare = trailing(last);
-      return /^\d{4}$/.test(bare) && bare !== "9999"
-        ? `before ${dateWords(String(Number(bare) + 1).padStart(4, "0") + last.slice(bare.length), seasons)}`
-        : `${dateWords(last, seasons)} or earlier`;
+      if (!/^\d{4}$/.test(bare) || bare === "9999") return `${dateWords(last, seasons)} or earlier`;
+      const told = dateWords(String(Number(bare) + 1).padStart(4, "0") + last.slice(bare.length), seasons);
+      return told.startsWith("perhaps ") ? `perhaps before ${told.slice(8)}` : `before ${told}`;
     }
     return open(last) ? `${dateWords(first, seasons)} or later` : toWords(dateWords(first, seasons), dateWords(last, seasons));
   }
@@ -861,7 +861,8 @@ belle epoque 1871/1914`;
     if (dates0 && dates.length < 2 && (!dates.length || dates[0].opening !== "(")) read.unshift(say(dates0));
     if (!read.length || read.includes(null) || read.length > 2 || read.length < dates.length) return null;
     const outer = read[0], inner = read[read.length - 1];
-    const name = periodClause.rest.map((each) => (KINDS.includes(each.said) ? each.typed : titled(each.typed))).join(" ");
+    const kind = periodClause.rest.some((each) => KINDS.includes(each.said)) ? "" : " period";
+    const name = periodClause.rest.map((each) => (KINDS.includes(each.said) ? each.typed : titled(each.typed))).join(" ") + kind;
     return say(common(outer.edtf, inner.edtf, seasons), notesOf(inner.note, read.length > 1 ? `within the ${name}` : name, ...asides));
   }
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from dataclasses import asdict
+from itertools import pairwise
 
 import pytest
 from hypothesis import given
@@ -32,7 +33,9 @@ def days(span: Span) -> tuple[str, str]:
         ("1911-24", "1911-12-01", "1912-02-29"),
     ],
 )
-def test_seasons_are_the_northern_ones_unless_a_setting_says_otherwise(text: str, first: str, last: str) -> None:
+def test_seasons_are_the_northern_ones_unless_a_setting_says_otherwise(
+    text: str, first: str, last: str
+) -> None:
     assert ends(text) == (first, last)
 
 
@@ -60,7 +63,7 @@ def test_quarters_thirds_and_halves_cut_the_year_without_gap_or_overlap() -> Non
         spans = [read_edtf(f"1912-{code}") for code in codes]
         assert days(spans[0])[0] == "1912-01-01"
         assert days(spans[-1])[1] == "1912-12-31"
-        for one, next_one in zip(spans, spans[1:], strict=False):
+        for one, next_one in pairwise(spans):
             assert one.latest is not None
             assert next_one.earliest == one.latest + 1
 

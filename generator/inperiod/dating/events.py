@@ -148,6 +148,7 @@ def _within_period(period: _Clause, dates: list[_Clause], asides: list[str], sea
         return None
     first, last = (each for each in (read[0], read[-1]) if each)
     name = " ".join(each.typed if each.said in _KINDS else each.typed.title() for each in period.rest)
+    name += "" if any(each.said in _KINDS for each in period.rest) else " period"
     note = notes_of(last.note, f"within the {name}" if first is not last else name, *asides)
     return Said(_common(first.edtf, last.edtf, seasons), note)
 

@@ -84,7 +84,7 @@ months monday tuesday wednesday thursday friday saturday sunday
 # Several words read as one, tried in this order on the whole phrase.
 IDIOMS = (
     (r"\bre[- ](?=[a-z])", "re"),
-    (r"\bin (?:the )?style of .*", " (in the style of another time)"),
+    (r"\bin (?:the )?style of .*", " (copying an older style)"),
     (
         r"\b(?:design )?patent (?:(?:no|nr|number) [0-9,]{1,12}|[0-9]{1,3}(?:,[0-9]{3}){1,3}\b),?",
         " patented ",

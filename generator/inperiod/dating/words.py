@@ -53,7 +53,9 @@ def _before(last: str, seasons: Seasons) -> str:
     """``../1906`` is what people call "before 1907"."""
     bare = last.rstrip("~?%")
     if re.fullmatch(r"[0-9]{4}", bare) and bare != "9999":
-        return f"before {_date(f'{int(bare) + 1:04d}{last[len(bare) :]}', seasons)}"
+        told = _date(f"{int(bare) + 1:04d}{last[len(bare) :]}", seasons)
+        perhaps = "perhaps " if told.startswith("perhaps ") else ""
+        return f"{perhaps}before {told.removeprefix('perhaps ')}"
     return f"{_date(last, seasons)} or earlier"
 
 
