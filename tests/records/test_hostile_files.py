@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import random
+import shutil
+import tempfile
 import time
 import tracemalloc
 from pathlib import Path
@@ -12,7 +14,7 @@ import yaml
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
-from inperiod.records import Problem, yaml_reading
+from inperiod.records import Problem, read_catalogue, yaml_reading
 from inperiod.records.reading import read_board, read_facet, read_settings, read_source
 from inperiod.records.yaml_reading import (
     MAX_ALIASES,
@@ -80,20 +82,44 @@ def test_a_good_file_with_slips_is_read_or_complained_of(seed: int) -> None:
     chance = random.Random(seed)
     data = bytearray(GOOD.encode())
     for _ in range(chance.randint(1, 4)):
-        at = chance.randrange(len(data))
-        match chance.randrange(4):
-            case 0:
-                data[at] = chance.randrange(256)
-            case 1:
-                del data[at : at + chance.randint(1, 40)]
-            case 2:
-                data[at:at] = chance.choice(
-                    [b"\t", b": ", b"\n", b'"', b"'", b"- ", b"\xff", b"[", b"{", b"\r"]
-                )
-            case _:
-                end = at + chance.randint(1, 60)
-                data[at:at] = data[at:end]
+        changed(data, chance)
     check_places(everything(bytes(data)), bytes(data))
+
+
+def changed(data: bytearray, chance: random.Random) -> None:
+    """One slip somewhere."""
+    at = chance.randrange(len(data))
+    match chance.randrange(5):
+        case 0:
+            data[at] = chance.randrange(256)
+        case 1:
+            del data[at : at + chance.randint(1, 40)]
+        case 2:
+            data[at:at] = chance.choice(
+                [b"\t", b": ", b"\n", b'"', b"'", b"- ", b"\xff", b"[", b"{", b"\r", b"~"]
+            )
+        case 3:
+            lines = bytes(data).split(b"\n")
+            del lines[chance.randrange(len(lines))]
+            data[:] = b"\n".join(lines)
+        case _:
+            data[at:at] = data[at : at + chance.randint(1, 60)]
+
+
+@settings(max_examples=150, deadline=None)
+@given(seed=st.integers(0, 2**32))
+def test_a_catalogue_with_slips_anywhere_is_read_and_checked(seed: int) -> None:
+    chance = random.Random(seed)
+    with tempfile.TemporaryDirectory() as scratch:
+        folder = Path(scratch) / "it"
+        shutil.copytree(WHOLE, folder)
+        for file in chance.sample(sorted(folder.rglob("*.yaml")), 2):
+            data = bytearray(file.read_bytes())
+            for _ in range(chance.randint(1, 3)):
+                changed(data, chance)
+            file.write_bytes(bytes(data))
+        for each in read_catalogue(folder).problems:
+            check_places([each], (folder / each.file).read_bytes())
 
 
 def bomb(levels: int) -> str:
