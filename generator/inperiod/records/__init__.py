@@ -28,6 +28,7 @@ from inperiod.records.model import (
 )
 from inperiod.records.problems import Problem
 from inperiod.records.reading import Reading, read_catalogue
+from inperiod.records.tidying import Tidied, tidied_files, tidy, write_tidied
 
 __all__ = [
     "Board",
@@ -53,8 +54,12 @@ __all__ = [
     "Settings",
     "Source",
     "Term",
+    "Tidied",
     "Vocabulary",
     "Wearer",
     "check_catalogue",
     "read_catalogue",
+    "tidied_files",
+    "tidy",
+    "write_tidied",
 ]

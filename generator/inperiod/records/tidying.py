@@ -9,7 +9,7 @@ from __future__ import annotations
 import os
 import re
 import tempfile
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any, Literal
@@ -168,7 +168,7 @@ def _note_text(found: _Anatomy, lines: list[str], event: Any) -> None:
         found.spans[first] = _Span("text", first, last, event.start_mark.column)
 
 
-@dataclass(slots=True)
+@dataclass(frozen=True, slots=True)
 class _Level:
     """A column where entries start, as written and as laid out; ``dash`` for the hyphens of a list."""
 
@@ -201,7 +201,7 @@ class _Layout:
                 at += 1
             else:
                 at = self.entry(at)
-        self.flush(-1, self.levels[0].new if self.levels else 0)
+        self.flush(0, 0, self.levels)
         while self.done and not self.done[-1] and not self.ends_in_kept_blanks():
             self.done.pop()
         return "\n".join(self.done) + "\n"
@@ -210,34 +210,33 @@ class _Layout:
         last = max(self.anatomy.spans.values(), key=lambda span: span.last, default=None)
         return last is not None and "+" in last.header and last.last >= len(self.lines) - 1
 
-    def flush(self, old: int, new: int) -> None:
-        """Write the blank lines and comments before an entry; a comment stands with what it stood with."""
+    def flush(self, old: int, new: int, levels: Sequence[_Level] = ()) -> None:
+        """Write the blank lines and comments before an entry that moves from column ``old`` to ``new``.
+
+        A comment moves with the entry, or with the other lines that start in its column.
+        """
+        columns = {**{each.old: each.new for each in levels}, old: new}
         for line in self.waiting:
             bare = line.strip(" \t")
-            if not bare:
-                if self.done and self.done[-1]:
-                    self.done.append("")
-                continue
-            column = len(line) - len(line.lstrip(" \t"))
-            known = next((each.new for each in self.levels if each.old == column), new)
-            self.done.append(" " * (new if column == old else known) + bare)
+            if bare:
+                column = len(line) - len(line.lstrip(" \t"))
+                self.done.append(" " * columns.get(column, new) + bare)
+            elif self.done and self.done[-1]:
+                self.done.append("")
         self.waiting.clear()
 
     def entry(self, at: int) -> int:
         """Lay out the line where an entry starts, and the later lines of its value; gives the next line."""
         line = self.lines[at]
         columns = list(_columns(line))
-        before = [_Level(each.old, each.new, each.dash) for each in self.levels]
+        ended = list(self.levels)
         level = first = self.level(*columns[0])
-        after, self.levels = self.levels, before
-        self.flush(columns[0][0], first.new)
-        self.levels = after
+        self.flush(columns[0][0], first.new, ended)
         for column, dash in columns[1:]:
             level = self.level(column, dash)
+        start, bare_hyphen = columns[-1]
+        rest = line[start + 1 :].lstrip(" \t") if bare_hyphen else self.closed_gaps(at, start)
         hyphens = "- " * sum(dash for _, dash in columns)
-        rest = "" if columns[-1][1] else self.closed_gaps(at, columns[-1][0])
-        if columns[-1][1]:
-            rest = line[columns[-1][0] + 1 :].strip(" \t")
         self.done.append(_stripped(" " * first.new + hyphens + rest))
         span = self.anatomy.spans.get(at)
         if span is None:
@@ -273,12 +272,10 @@ class _Layout:
             indents = [len(each) - len(each.lstrip(" ")) for each in lines if each.strip(" ")]
             shift = inside - min(indents, default=inside)
         for each in lines:
-            moved = (
-                " " * shift + each if shift > 0 else each[min(-shift, len(each) - len(each.lstrip(" "))) :]
-            )
-            if span.kind == "brackets":
-                moved = _stripped(moved)
-            self.done.append(moved if moved.strip(" ") or len(each) > len(each.lstrip(" ")) + 0 else "")
+            indent = len(each) - len(each.lstrip(" "))
+            moved = " " * max(0, indent + shift) + each[indent:]
+            only_indent = len(each) == indent and indent + shift <= inside
+            self.done.append(_stripped(moved) if span.kind == "brackets" or only_indent else moved)
 
 
 def _columns(line: str) -> Iterator[tuple[int, bool]]:
