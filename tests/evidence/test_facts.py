@@ -6,7 +6,7 @@ import json
 from datetime import date
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from evidence.catalogues import (
@@ -147,11 +147,13 @@ def test_several_of_a_garment(label: str, several: str) -> None:
     assert plural(label) == several
 
 
+@settings(deadline=None)
 @given(st.integers(-200_000, 1_200_000))
 def test_decimal_years_agree_with_dating_on_whole_days(day: int) -> None:
     assert decimal_year(day) == whole_days(day)
 
 
+@settings(deadline=None)
 @given(st.dates())
 def test_the_year_of_a_day_is_the_calendars(day: date) -> None:
     assert year_of(day.toordinal() + 0.5) == day.year

@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from evidence.catalogues import (
@@ -54,6 +54,7 @@ def catalogue_of(years: list[int]) -> list[Source]:
 YEARS = st.lists(st.integers(1900, 1924), min_size=1, max_size=12, unique=True)
 
 
+@settings(deadline=None)
 @given(YEARS, st.integers(0, 28), st.sampled_from(WHENS))
 def test_doubling_the_plates_of_a_document_changes_no_sighting_range_or_absence(
     years: list[int], which: int, when: str
@@ -66,6 +67,7 @@ def test_doubling_the_plates_of_a_document_changes_no_sighting_range_or_absence(
     assert core(find(sources, when)) == core(before)
 
 
+@settings(deadline=None)
 @given(YEARS, st.integers(0, 28), st.integers(1898, 1930), st.sampled_from(WHENS))
 def test_adding_a_reprint_of_a_document_changes_no_sighting_range_or_absence(
     years: list[int], which: int, reprinted: int, when: str
@@ -77,6 +79,7 @@ def test_adding_a_reprint_of_a_document_changes_no_sighting_range_or_absence(
     assert find([*sources, copy], when).share == before.share
 
 
+@settings(deadline=None)
 @given(YEARS, st.integers(0, 11), st.integers(1, 6), st.sampled_from(WHENS))
 def test_a_cut_used_again_later_counts_where_it_was_first_met(
     years: list[int], which: int, later: int, when: str

@@ -86,10 +86,6 @@ def test_sensitivity_names_what_the_verdict_hangs_on() -> None:
     assert changes("1912") == [
         "If “circa” were read as 10 years either side, the verdict would be seen once, not attested."
     ]
-    assert (
-        "If “circa” were read as 0 years either side, the verdict would be attested, not bracketed."
-        not in (changes("1912"))
-    )
     assert any("grade C were counted too, the verdict would be seen once" in each for each in changes("1925"))
 
 

@@ -84,6 +84,38 @@ def test_plausible_where_the_window_reaches_an_end_of_the_range() -> None:
     assert ask("1912-09-10/1912-09-20", *sources).verdict == "plausible"
 
 
+def test_the_ends_of_the_range_are_the_middles_of_its_documents() -> None:
+    sources = [
+        source("a", "1912", square()),
+        source("b", "1914", square()),
+    ]  # middles 1 July 1912, 2 July 1914
+    assert ask("1912-06-01/1912-07-01", *sources).verdict == "plausible"
+    assert ask("1912-07-02/1912-07-31", *sources).verdict == "bracketed"
+    assert ask("1914-06-01/1914-07-01", *sources).verdict == "bracketed"
+    assert ask("1914-06-01/1914-07-02", *sources).verdict == "plausible"
+    assert ask("1914-06-01/1914-07-02", *sources).absence_p is None
+    assert ask("1914-07-03/1914-07-31", *sources).absence_p == 1
+    assert ask("1912-06-01/1912-06-30", *sources).absence_p == 1
+
+
+def test_one_sighting_reaches_to_the_middle_of_its_document_and_no_further() -> None:
+    assert ask("1912-07-01/1912-07-31", source("a", "1912", square())).verdict == "plausible"
+    assert ask("1912-08", source("a", "1912", square())).verdict == "unproven"
+
+
+def test_the_guide_in_years_is_of_the_range_from_middle_to_middle() -> None:
+    # Six yearly sightings, R = 5 years: Strauss and Sadler's multiple for N = 6 is 0.821.
+    found = ask("1911", *(source(f"s{year}", str(year), square()) for year in range(1904, 1910)))
+    assert found.guide_years == pytest.approx(5 * 0.821, abs=0.005)
+
+
+def test_an_inferred_showing_is_enough_against_direct_absence() -> None:
+    sources = yearly(1900, 1935, [*range(1901, 1908), *range(1928, 1934)], plates=40)
+    inferred = source("i", "1917", [plate(shown("neckline/square", "inferred"))])
+    found = ask("1910/1925", *sources, inferred)
+    assert (found.verdict, found.direct_absence) == ("bracketed", False)
+
+
 def test_plausible_a_little_outside_while_nothing_speaks_against_it() -> None:
     sources = [source(f"s{year}", str(year), square()) for year in range(1904, 1910)]
     assert ask("1911", *sources).verdict == "plausible"

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.stats import betabinom
 
@@ -74,6 +74,7 @@ def test_confidence_in_absence_is_capped(sightings: int) -> None:
     assert absence_p(15, 90, 10) == pytest.approx(0.9**14)
 
 
+@settings(deadline=None)
 @given(st.lists(st.integers(1, 40), max_size=12))
 def test_silence_is_the_beta_binomial_chance_of_no_success(plates: list[int]) -> None:
     # Mean 0.05 and correlation 1/(α + β + 1) = 0.2, so α + β = 4.
@@ -90,3 +91,10 @@ def test_the_extension_ends_where_the_absence_becomes_unlikely() -> None:
     earliest, latest = found.extension
     assert earliest is None
     assert latest == pytest.approx(1910.5, abs=0.01)
+
+
+def test_the_extension_before_the_range_ends_likewise() -> None:
+    sources = [source(f"b{year}", str(year), square()) for year in range(1900, 1904)]
+    sources += [source(f"a{year}", str(year), round_()) for year in range(1885, 1900)]
+    found = answer(facts(*sources), Question("day-dress", ("neckline/square",), window("1902"))).findings[0]
+    assert found.extension == (pytest.approx(1893.5, abs=0.01), None)

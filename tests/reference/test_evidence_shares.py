@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from statsmodels.stats.proportion import proportion_confint
 
@@ -27,6 +27,7 @@ def test_the_interval_is_newcombes_worked_example(
     assert found == pytest.approx((low, high), abs=5e-5)
 
 
+@settings(deadline=None)
 @given(st.integers(1, 2000), st.floats(0, 1))
 def test_the_interval_agrees_with_statsmodels(recorded: int, part: float) -> None:
     showing = round(part * recorded)
@@ -34,6 +35,7 @@ def test_the_interval_agrees_with_statsmodels(recorded: int, part: float) -> Non
     assert wilson(showing / recorded, recorded) == pytest.approx(theirs, abs=1e-12)
 
 
+@settings(deadline=None)
 @given(st.floats(0.05, 500), st.floats(0, 1))
 def test_the_interval_agrees_with_statsmodels_for_weights_that_are_no_whole_numbers(
     recorded: float, part: float

@@ -9,7 +9,7 @@ from __future__ import annotations
 from datetime import date
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from inperiod.dating import read_edtf, widened
@@ -30,6 +30,7 @@ def spans(draw: st.DrawFn) -> tuple[int | None, int | None]:
     return draw(st.sampled_from((first, None))), draw(st.sampled_from((last, None)))
 
 
+@settings(deadline=None)
 @given(spans(), st.lists(DAYS, min_size=0, max_size=12, unique=True))
 def test_weights_over_windows_that_tile_time_sum_to_one(
     span: tuple[int | None, int | None], cuts: list[int]
