@@ -21,7 +21,7 @@ where it leaves the choice:
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
 from itertools import product
 from typing import Literal
@@ -181,8 +181,8 @@ def _bounds(
         if day:
             raise Unreadable(f"“{text}” gives a day in a season: give a month, or leave the day out")
         return _grouping(text, int(month), next(_years(year, False)), next(_years(year, True)), seasons)
-    months = _fits(month or "XX", 1, 12)
-    days = _fits(day or "XX", 1, 31)
+    months = _fits(month or "XX", 12)
+    days = _fits(day or "XX", 31)
     if not months:
         raise Unreadable(_no_month(text, year, month or ""))
     if not days:
@@ -198,7 +198,7 @@ def _bounds(
     return first, last
 
 
-def _first_that_exists(years: Iterator[int], months: list[int], days: list[int]) -> int | None:
+def _first_that_exists(years: Iterator[int], months: Sequence[int], days: Sequence[int]) -> int | None:
     for year in years:
         for month in months:
             for day in days:
@@ -215,12 +215,11 @@ def _years(pattern: str, falling: bool) -> Iterator[int]:
         yield sign * int("".join(each))
 
 
-def _fits(pattern: str, low: int, high: int) -> list[int]:
-    return [
-        n
-        for n in range(low, high + 1)
-        if all(p in ("X", d) for p, d in zip(pattern, f"{n:02d}", strict=True))
-    ]
+@lru_cache(maxsize=512)
+def _fits(pattern: str, most: int) -> tuple[int, ...]:
+    """The months or days that fit two digits or X, from 1."""
+    fitting = re.compile(pattern.replace("X", "[0-9]")).fullmatch
+    return tuple(n for n in range(1, most + 1) if fitting(f"{n:02d}"))
 
 
 def _counted_years(text: str, year: str, figures: int) -> tuple[int, int]:
