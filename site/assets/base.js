@@ -73,13 +73,15 @@ globalThis.InPeriod = Object.assign(globalThis.InPeriod || {}, (() => {
     const button = document.createElement("button");
     button.type = "button";
     button.className = "theme";
+    const more = document.createElement("span");
+    more.className = "unseen";
     const dark = () => {
       const chosen = document.documentElement.dataset.theme;
       return chosen ? chosen === "dark" : matchMedia("(prefers-color-scheme: dark)").matches;
     };
     const label = () => {
-      button.textContent = dark() ? "Day" : "Night";
-      button.setAttribute("aria-label", dark() ? "Show light pages" : "Show dark pages");
+      more.textContent = dark() ? "light pages" : "dark pages";
+      button.replaceChildren(dark() ? "Day " : "Night ", more);
     };
     button.addEventListener("click", () => {
       const next = dark() ? "light" : "dark";
