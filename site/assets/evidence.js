@@ -531,11 +531,10 @@
         ? `Outside that range one sighting stands alone; check its date: ${alone}.`
         : `Outside that range ${count} sightings stand alone; check their dates: ${alone}.`);
     }
-    if (c.leftOut.length) {
-      const parts = c.leftOut.map(({ reason, recording: plates, showing }) =>
-        `${number(plates, "plate")} ${WHY_LEFT_OUT[reason]}${showing ? ` (${showing} ${show(showing)} ${c.it})` : ""}`);
-      said.push(`Not counted: ${parts.join("; ")}.`);
-    }
+    const little = !c.judged.at.length || ["unrecorded", "unproven"].includes(c.judged.verdict);
+    const parts = c.leftOut.filter(({ showing }) => showing || little).map(({ reason, recording: plates, showing }) =>
+      `${number(plates, "plate")} ${WHY_LEFT_OUT[reason]}${showing ? ` (${showing} ${show(showing)} ${c.it})` : ""}`);
+    if (parts.length) said.push(`Not counted: ${parts.join("; ")}.`);
     return said;
   }
 
@@ -556,10 +555,11 @@
     if (!found) return [neverSeen(c)];
     if (judged.position === "inside") {
       const [before, after] = neighbours(c);
-      const seenThen = `seen before it (${before}) and after it (${after})`;
+      const seenThen = `seen before it (${middleYear(before)}) and after it (${middleYear(after)})`;
+      const gap = number(between(c.looked, before, after), "document");
       return [judged.verdict === "lapsed"
         ? `Not found in ${when} although enough was looked at, yet ${seenThen}: a gap, or an old use and a revival.`
-        : `Not seen in ${when} itself, but ${seenThen}.`];
+        : `Not seen in ${when} itself, but ${seenThen}, with ${gap} between and no sighting in them.`];
     }
     if (judged.position === "overlapping") {
       const ends = span(middleYear(found.firstTwice), middleYear(found.lastTwice));
@@ -581,14 +581,14 @@
 
   function outside(c) {
     const { judged, when, it, found } = c;
-    const end = judged.position === "after"
-      ? `after the last sighting (${middleYear(found.lastTwice)})`
-      : `before the first sighting (${middleYear(found.firstTwice)})`;
+    const [end, inUse] = judged.position === "after"
+      ? [`after the last sighting (${middleYear(found.lastTwice)})`, "still in use as before"]
+      : [`before the first sighting (${middleYear(found.firstTwice)})`, "in use as it was later"];
     const away = `${raised(when)} lies ${years(judged.beyondYears)} ${end}`, gap = number(judged.gap, "document");
     if (judged.verdict === "unsupported") {
       const said = [];
       if (judged.p < ALPHA) {
-        said.push(`${away}, and ${gap} between without ${it}: were it still in use as before, ` +
+        said.push(`${away}, and ${gap} between without ${it}: were it ${inUse}, ` +
           `the chance of that is at most ${percentUp(judged.p)}.`);
       }
       if (judged.silent) said.push(`Enough was looked at in ${when} that a use by one in twenty would probably have shown.`);
@@ -642,7 +642,7 @@
       if (middle < 2 * c.window.earliest) before = Math.max(before, middle);
       else if (middle > 2 * c.window.latest) after = Math.min(after, middle);
     }
-    return [middleYear(before), middleYear(after)];
+    return [before, after];
   }
 
   function named(c, positions) {
@@ -715,7 +715,7 @@
       not_before: notBefore && notBefore.text,
       not_before_because: notBefore && `${notBefore.event}; ${notBefore.source}`,
       in_dress_from: inDress && inDress.text, left_out: leftOut,
-      cite: best(facts, looked, of, judged, window).map((n) => keys[n]),
+      cite: best(facts, looked, of, found, judged, window).map((n) => keys[n]),
       reasons: reasons({
         facts, things: facts.garments[facts.garmentIndex.get(question.garment)].plural, terms, window,
         when: windowInWords(window), it: terms.length === 1 ? "it" : "them all together",
@@ -728,14 +728,16 @@
     return { plate: facts.plates.keys[of.sighted.get(position)[0]], date: decimalYear(looked.middles[position] / 2) };
   }
 
-  /** Plates to cite, best first: inside the window, grade, narrowness, not after the target day, nearness. */
-  function best(facts, looked, of, judged, { earliest, latest }) {
+  /** Plates to cite, best first: place to the window, grade, narrowness, not after the target day, nearness. */
+  function best(facts, looked, of, found, judged, { earliest, latest }) {
     const from = earliest === null ? latest : earliest, to = latest === null ? earliest : latest;
-    const inside = new Set(judged.inside), worn = new Set(judged.worn);
+    const inside = new Set(judged.inside), worn = new Set(judged.worn), aside = new Set(found ? found.setAside : []);
+    const where = (position) =>
+      worn.has(position) ? 1 : inside.has(position) ? 0 : aside.has(position) ? 3 : 2;
     const ranked = (judged.inside.length >= CITED ? judged.inside : of.order).map((position) => {
       const entry = looked.entries[position];
       const away = from === null ? 0 : entry.earliest + entry.latest - from - to;
-      return [worn.has(position) ? 1 : inside.has(position) ? 0 : 2, BASES.indexOf(facts.documents[entry.document].basis),
+      return [where(position), BASES.indexOf(facts.documents[entry.document].basis),
         entry.latest - entry.earliest, away > 0 ? 1 : 0, Math.abs(away), position];
     });
     ranked.sort((a, b) => a[0] - b[0] || a[1] - b[1] || a[2] - b[2] || a[3] - b[3] || a[4] - b[4] || a[5] - b[5]);

@@ -76,7 +76,10 @@ def test_bracketed_where_too_little_was_looked_at_in_a_gap() -> None:
     sources = yearly(1900, 1935, [*range(1901, 1908), *range(1928, 1934)], plates=1)
     found = ask("1915", *sources)
     assert found.verdict == "bracketed"
-    assert "seen before it (1907) and after it (1928)" in found.reasons[0]
+    assert found.reasons[0] == (
+        "Not seen in 1915 itself, but seen before it (1907) and after it (1928), "
+        "with 20 documents between and no sighting in them."
+    )
 
 
 def test_plausible_where_the_window_reaches_an_end_of_the_range() -> None:
@@ -164,6 +167,7 @@ def test_sightings_outside_the_backed_range_are_set_aside_and_never_hidden() -> 
     assert found.last is not None
     assert found.last.plate == "list-1910/p001"
     assert found.sightings == 7
+    assert found.cite[-1] == "stray/p001"  # offered last: its date is doubtful
     assert any("stands alone; check its date: stray/p001 (1927)" in each for each in found.reasons)
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from inperiod.evidence.calendar import decimal_year
 from inperiod.evidence.constants import CITED
 from inperiod.evidence.facts import Facts, MilestoneFact
-from inperiod.evidence.ranges import Seen, attested, seen
+from inperiod.evidence.ranges import Attested, Seen, attested, seen
 from inperiod.evidence.sentences import Case, reasons
 from inperiod.evidence.shares import Frequency, Share, frequency, share
 from inperiod.evidence.surveys import LeftOut, Limits, Survey, left_out, survey
@@ -151,7 +151,7 @@ def _finding(facts: Facts, question: Question, features: tuple[str, ...]) -> Fin
         not_before=not_before,
         in_dress_from=in_dress,
         left_out=away,
-        cite=tuple(facts.keys[number] for number in _best(facts, looked, of, judged, question.window)),
+        cite=tuple(facts.keys[number] for number in _best(facts, looked, of, found, judged, question.window)),
         reasons=reasons(
             Case(
                 facts=facts,
@@ -185,9 +185,12 @@ def _sighted(facts: Facts, looked: Survey, of: Seen, position: int) -> Sighted:
     return Sighted(facts.keys[of.sighted[position][0]], decimal_year(looked.middles[position] / 2))
 
 
-def _best(facts: Facts, looked: Survey, of: Seen, judged: Judged, window: Window) -> list[int]:
-    """Plates to cite, best first: inside the window, then within the wear allowance; better grade, narrower
-    date, at or before the target day (the window's middle) rather than after it, nearer to it."""
+def _best(
+    facts: Facts, looked: Survey, of: Seen, found: Attested | None, judged: Judged, window: Window
+) -> list[int]:
+    """Plates to cite, best first: inside the window, then within the wear allowance, then elsewhere, and
+    those set aside last of all; better grade, narrower date, at or before the target day (the window's
+    middle) rather than after it, nearer to it."""
     if window.earliest is None and window.latest is None:
         target = None
     else:
@@ -201,11 +204,12 @@ def _best(facts: Facts, looked: Survey, of: Seen, judged: Judged, window: Window
     def rank(position: int) -> tuple[int, str, int, bool, int, int]:
         entry = looked.entries[position]
         away = 0 if target is None else entry.twice_middle - target
-        where = 1 if position in worn else 0 if position in inside else 2
+        where = 0 if position in inside else 1 if position in worn else 3 if position in aside else 2
         basis = facts.documents[entry.document].basis
         return where, basis, entry.latest - entry.earliest, away > 0, abs(away), position
 
-    worn, inside = set(judged.worn), set(judged.inside)
+    worn, aside = set(judged.worn), set(found.set_aside if found else ())
+    inside = set(judged.inside) - worn
     best: list[int] = []
     for position in sorted(places, key=rank):
         best.extend(of.sighted[position])

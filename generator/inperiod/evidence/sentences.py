@@ -67,8 +67,7 @@ def reasons(case: Case) -> tuple[str, ...]:
         said.append(f"Known in dress only from {_milestone(dress)}.")
     if case.found and case.found.set_aside:
         said.append(_set_aside(case, case.found))
-    if case.left_out:
-        said.append(_not_counted(case))
+    said += _not_counted(case)
     return tuple(said)
 
 
@@ -90,13 +89,14 @@ def _deciding(case: Case) -> list[str]:
         return [_never_seen(case)]
     if judged.position == "inside":
         before, after = _neighbours(case, case.found)
-        seen = f"seen before it ({before}) and after it ({after})"
+        seen = f"seen before it ({_year(before)}) and after it ({_year(after)})"
+        between = _number(case.looked.between(before, after), "document")
         if judged.verdict == "lapsed":
             return [
                 f"Not found in {when} although enough was looked at, yet {seen}: "
                 "a gap, or an old use and a revival."
             ]
-        return [f"Not seen in {when} itself, but {seen}."]
+        return [f"Not seen in {when} itself, but {seen}, with {between} between and no sighting in them."]
     if judged.position == "overlapping":
         ends = _span(_year(case.found.first_twice), _year(case.found.last_twice))
         return [f"Not seen in {when} itself, but {when} reaches an end of the attested range, {ends}."]
@@ -120,16 +120,16 @@ def _outside(case: Case, found: Attested) -> list[str]:
     """The deciding sentences for a window before or after the attested range."""
     judged, when, it = case.judged, case.when, case.it
     if judged.position == "after":
-        end = f"after the last sighting ({_year(found.last_twice)})"
+        end, in_use = f"after the last sighting ({_year(found.last_twice)})", "still in use as before"
     else:
-        end = f"before the first sighting ({_year(found.first_twice)})"
+        end, in_use = f"before the first sighting ({_year(found.first_twice)})", "in use as it was later"
     away = f"{when[:1].upper()}{when[1:]} lies {_years(judged.beyond_years)} {end}"
     if judged.verdict == "unsupported":
         said = []
         if judged.absence_p is not None and unlikely(judged.absence_p):
             said.append(
-                f"{away}, and {_number(judged.gap, 'document')} between without {it}: were it still in use "
-                f"as before, the chance of that is at most {_percent_up(judged.absence_p)}."
+                f"{away}, and {_number(judged.gap, 'document')} between without {it}: were it {in_use}, "
+                f"the chance of that is at most {_percent_up(judged.absence_p)}."
             )
         if judged.silent:
             said.append(
@@ -207,16 +207,20 @@ def _set_aside(case: Case, found: Attested) -> str:
     return f"Outside that range {count} sightings stand alone; check their dates: {named}."
 
 
-def _not_counted(case: Case) -> str:
+def _not_counted(case: Case) -> list[str]:
+    """What shows the term and is not counted; all that is not counted where little or nothing was."""
+    little = not case.judged.looked or case.judged.verdict in ("unrecorded", "unproven")
     parts = []
     for each in case.left_out:
+        if not each.showing and not little:
+            continue
         shows = f" ({each.showing} {_show(each.showing)} {case.it})" if each.showing else ""
         parts.append(f"{_number(each.recording, 'plate')} {WHY_LEFT_OUT[each.reason]}{shows}")
-    return f"Not counted: {'; '.join(parts)}."
+    return [f"Not counted: {'; '.join(parts)}."] if parts else []
 
 
 def _neighbours(case: Case, found: Attested) -> tuple[int, int]:
-    """Years of the nearest sightings on either side of a window inside the range."""
+    """Doubled middles of the nearest sightings on either side of a window inside the range."""
     before, after = found.first_twice, found.last_twice
     assert case.window.earliest is not None
     assert case.window.latest is not None
@@ -226,7 +230,7 @@ def _neighbours(case: Case, found: Attested) -> tuple[int, int]:
             before = max(before, middle)
         elif middle > 2 * case.window.latest:
             after = min(after, middle)
-    return _year(before), _year(after)
+    return before, after
 
 
 def _named(case: Case, positions: tuple[int, ...]) -> str:
