@@ -57,15 +57,14 @@
   function column(chart, index, height) {
     const count = chart.decades.length, looked = chart.looked[index];
     const left = percent((100 * index) / count), middle = percent((100 * (index + 0.5)) / count);
-    const documents = count > FEW ? String(looked)
-      : looked === 0 ? "none seen" : looked === 1 ? "1 document" : `${looked} documents`;
+    const word = count > FEW ? "" : looked === 1 ? " document" : " documents";
     const named = index % (1 + Math.floor(count / (2 * FEW + 1))) === 0;
     return s("g", { class: "chart-column" },
       s("rect", { x: left, y: TOP - 4, width: percent(100 / count), height: height - TOP + 4,
         class: looked === 0 ? "chart-unseen" : "chart-seen", fill: looked === 0 ? "url(#unseen)" : "none" }),
       s("line", { x1: left, x2: left, y1: 4, y2: height, class: "chart-rule" }),
       named && s("text", { x: middle, y: 14, class: "chart-decade" }, `${chart.decades[index]}s`),
-      named && s("text", { x: middle, y: 29, class: "chart-looked" }, documents),
+      named && s("text", { x: middle, y: 29, class: "chart-looked" }, String(looked), s("tspan", { class: "chart-word" }, word)),
     );
   }
 

@@ -4,6 +4,7 @@
   const InPeriod = (root.InPeriod = root.InPeriod || {});
   const { h, amount, announce, goTo, later, perCent, raised, readAddress, writeAddress } = InPeriod;
   const CITED = 3, USUAL = 6, OFFERED = 60;
+  const NOTHING = "No feature asked about yet: add one above, or ask about what was usual, below.";
   const FRAMED = "By decade; the mark under the line is the time asked about. Hatched: nobody looked.";
   const SIMPLE = ["garment", "when", "place", "kind", "wearer", "grades", "worn"];
 
@@ -124,6 +125,12 @@
           h("span", { class: "cite-copy", "data-copy": id, "data-copy-name": `citation of ${plate.label}, ${plate.when}` }))));
   }
 
+  function citeHead({ verdict, cite }) {
+    const one = cite.length === 1;
+    if (verdict === "attested" || verdict === "seen once") return one ? "A plate to cite" : "Plates to cite, best first";
+    return one ? "The one plate that shows it" : "The nearest plates that show it";
+  }
+
   function fit(page, asked, question, found, index) {
     const { facts, holdings, leads } = page;
     const features = found.term.split(" + ");
@@ -141,8 +148,7 @@
       h("div", { class: "fit-figures" }, shareFigure(found), strip(facts, question, features, label)),
       h("details", { class: "fit-why" }, h("summary", {}, "How this was reached"),
         h("ul", {}, ...found.reasons.slice(1).map((reason) => h("li", {}, reason)))),
-      found.cite.length > 0 && h("h4", { class: "cites-head" },
-        found.cite.length === 1 ? "A plate to cite" : "Plates to cite, best first"),
+      found.cite.length > 0 && h("h4", { class: "cites-head" }, citeHead(found)),
       found.cite.length > 0 && h("ol", { class: "cites" },
         ...found.cite.slice(0, CITED).map((key, number) =>
           cited(holdings.plate(holdings.numberOf(key)), `cite-${index}-${number}`))),
@@ -175,6 +181,12 @@
       h("div", { class: "part-body usual-groups" }, ...groups));
   }
 
+  /** A term's label; nothing for several together. */
+  function labelOf(facts, term) {
+    const index = facts.termIndex.get(term);
+    return index === undefined ? "" : facts.terms[index].label;
+  }
+
   /** The whole answer as elements, and what a screen reader is told of it. */
   function answerParts(page, asked, window) {
     const { facts } = page, question = questionOf(asked, window);
@@ -186,11 +198,10 @@
     const fits = h("ol", { class: "fits" }, ...found.map((each, index) => fit(page, asked, question, each, index)));
     const section = h("section", { class: "part part-wide", "aria-labelledby": "answer-head" },
       h("h2", { id: "answer-head", tabindex: -1 }, head),
-      h("div", { class: "part-body" }, found.length ? fits : null));
-    const said = found.map((each) => {
-      const index = facts.termIndex.get(each.term);
-      return `${index === undefined ? "All together" : facts.terms[index].label}: ${each.verdict}.`;
-    });
+      found.length > 1 && h("ul", { class: "glance" }, ...found.map((each) => h("li", {}, InPeriod.verdict(each.verdict), " ",
+        h("span", { class: "glance-what" }, labelOf(facts, each.term) || "together")))),
+      h("div", { class: "part-body" }, found.length ? fits : h("p", { class: "empty" }, NOTHING)));
+    const said = found.map((each) => `${labelOf(facts, each.term) || "All together"}: ${each.verdict}.`);
     return { parts: [section, usual(page, asked, question, when)].filter(Boolean), said: [`${head}.`, ...said].join(" ") };
   }
 

@@ -128,9 +128,7 @@ def _column(chart: Chart, index: int, height: int) -> Markup:
     count, looked = len(chart.decades), chart.looked[index]
     left, width = number(100 * index / count) + "%", number(100 / count) + "%"
     middle = number(100 * (index + 0.5) / count) + "%"
-    documents = "none seen" if looked == 0 else "1 document" if looked == 1 else f"{looked} documents"
-    if count > FEW:
-        documents = str(looked)
+    word = "" if count > FEW else " document" if looked == 1 else " documents"
     ground = tag(
         "rect",
         {
@@ -147,7 +145,12 @@ def _column(chart: Chart, index: int, height: int) -> Markup:
     if index % (1 + count // (2 * FEW + 1)) == 0:
         named = [
             tag("text", {"x": middle, "y": 14, "class": "chart-decade"}, f"{chart.decades[index]}s"),
-            tag("text", {"x": middle, "y": 29, "class": "chart-looked"}, documents),
+            tag(
+                "text",
+                {"x": middle, "y": 29, "class": "chart-looked"},
+                str(looked),
+                tag("tspan", {"class": "chart-word"}, word),
+            ),
         ]
     return tag("g", {"class": "chart-column"}, ground, rule, *named)
 

@@ -25,6 +25,8 @@ CITED = 3
 USUAL = 6
 """Terms named for a facet under "usual", and half as many where no feature was asked about."""
 
+NOTHING = "No feature asked about yet: add one above, or ask about what was usual, below."
+
 FRAMED = "By decade; the mark under the line is the time asked about. Hatched: nobody looked."
 
 
@@ -95,7 +97,7 @@ def answer_view(catalogue: Catalogue, facts: Facts, asked: Asked) -> Mapping[str
     question = asked.question
     garment = next((each for each in facts.garments if each.id == question.garment), None)
     if garment is None:
-        return {"head": "", "fits": [], "usual_head": "", "usual": []}
+        return {"head": "", "fits": [], "nothing": "No garment is known yet.", "usual_head": "", "usual": []}
     when = window_in_words(question.window.earliest, question.window.latest)
     given = answer(facts, question)
     fits = [finding_view(catalogue, facts, asked, found, index) for index, found in enumerate(given.findings)]
@@ -104,6 +106,7 @@ def answer_view(catalogue: Catalogue, facts: Facts, asked: Asked) -> Mapping[str
     return {
         "head": f"{garment.label[:1].upper()}{garment.label[1:]} for {when}",
         "fits": fits,
+        "nothing": NOTHING,
         "usual_head": f"Also usual in {when}" if question.features else f"Usual in {when}",
         "usual": usual_view(catalogue, facts, asked),
     }
@@ -123,13 +126,14 @@ def finding_view(
         "together": together,
         "facet": "" if term is None else facts.facets[facets[term.facet]],
         "label": label,
+        "short": "together" if term is None else label,
         "path": None if term is None else paths.term_path(found.term),
         "verdict": found.verdict,
         "says": says(found.verdict, found.reasons),
         "reasons": found.reasons[1:],
         "share": share_view(found),
         "strip": strip_view(facts, asked.question, features, label),
-        "cite_head": "A plate to cite" if len(found.cite) == 1 else "Plates to cite, best first",
+        "cite_head": cite_head(found),
         "cite": [
             cited_view(catalogue, key, f"cite-{index}-{number}")
             for number, key in enumerate(found.cite[:CITED])
@@ -140,6 +144,14 @@ def finding_view(
             + address([("garment", asked.question.garment), *(("feature", feature) for feature in features)]),
         },
     }
+
+
+def cite_head(found: Finding) -> str:
+    """What stands over the plates: those of the window are to cite, others are only the nearest."""
+    one = len(found.cite) == 1
+    if found.verdict in ("attested", "seen once"):
+        return "A plate to cite" if one else "Plates to cite, best first"
+    return "The one plate that shows it" if one else "The nearest plates that show it"
 
 
 def share_view(found: Finding) -> Mapping[str, Any] | None:

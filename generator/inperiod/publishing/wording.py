@@ -11,7 +11,7 @@ __all__ = ["LEADS", "amount", "per_cent", "place_name", "says"]
 LEADS: Mapping[str, str] = {
     "attested": "Yes.",
     "seen once": "Perhaps.",
-    "bracketed": "Very likely.",
+    "bracketed": "Probably.",
     "plausible": "Possibly.",
     "lapsed": "Doubtful.",
     "unsupported": "Not supported.",
