@@ -47,7 +47,8 @@ Y9E99 1985-04-12T25:00:00 -0001 -0004-02-29
 """
 PHRASES = """
 ca. 1885–90|late 1920s|second quarter of the 19th century|Autumn and Winter 1912-13|before 1907
-mid-18th century|1939, printed 1946|early 20th c.|1926 or 1927|between 1910 and 1915|after 1920|not before 1917|n.d.|12.V.1926
+mid-18th century|1939, printed 1946|early 20th c.|1926 or 1927|between 1910 and 1915|after 1920
+not before 1917|n.d.|12.V.1926
 19th–early 20th century|June 19-20, 1964|1920s–30s|1890s-1900s|May 12, 1926|5/12/1926|Summer 1912-13|1905/10
 designed 1938, made 1955|Edo period (1603-1867), 19th century|Edwardian, c. 1905|Müller 1926|été 1926|1912-23
 1. Hälfte 19. Jh.|fin XIXe s.|siglos XVIII-XIX|prima metà del XIX secolo|eerste helft 19e eeuw|[192-?]|1 9 2 6
@@ -55,9 +56,9 @@ designed 1938, made 1955|Edo period (1603-1867), 19th century|Edwardian, c. 1905
 """
 PIECES = [
     *(
-        "1912 1926 1920s 30s 1900s 1800s 19th XIX 5 12 13 0 99 21 24 1912-13 1926-05 192X 9999 0000" * 6
+        "1912 1926 1920s 30s 1900s 1800s 19th XIX 5 12 13 0 99 21 24 1912-13 1926-05 192X 9999 0000 " * 6
     ).split(),
-    *("- – / , ( ) ? [ ] c. ca. and or .. X ~ % ; : 's . century period to" * 6).split(),
+    *("- – / , ( ) ? [ ] c. ca. and or .. X ~ % ; : 's . century period to " * 6).split(),
     *(word for table in (lexicon.MONTHS, lexicon.WORDS, lexicon.EVENTS) for word in table.split()),
     *(word for table in (lexicon.FILLERS, lexicon.PERIODS) for word in table.split()),
 ]
