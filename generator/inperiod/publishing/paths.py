@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from posixpath import dirname, relpath
 
 _SAFE = re.compile(r"[A-Za-z0-9][A-Za-z0-9._-]*\Z")
 
@@ -65,10 +64,8 @@ def timeline_path(garment: str, facet: str) -> str:
 
 
 def relative(target: str, page: str) -> str:
-    """``target`` as seen from ``page``, both from the root of the site; a ``#fragment`` or ``?query`` is
-    kept."""
-    for mark in ("?", "#"):
-        path, found, rest = target.partition(mark)
-        if found:
-            return (relative(path, page) if path else "") + found + rest
-    return relpath(target, dirname(page) or ".")
+    """``target`` as seen from ``page``, both from the root of the site; a ``#fragment`` or ``?query`` stays."""
+    folder, _, _ = page.rpartition("/")
+    if folder and target.startswith(folder + "/"):
+        return target[len(folder) + 1 :]
+    return "../" * page.count("/") + target

@@ -11,7 +11,7 @@ from inperiod.evidence import Facts, Finding, Question, Window, answer
 from inperiod.publishing import paths, words
 from inperiod.publishing.lookup import Line, Lookup
 from inperiod.publishing.page import Link
-from inperiod.publishing.wording import says
+from inperiod.publishing.wording import place_name, says
 from inperiod.records.model import Board
 
 
@@ -75,6 +75,7 @@ def board_view(look: Lookup, facts: Facts, board: Board) -> Mapping[str, Any]:
         "when": when,
         "garment": look.garment_link(board.garment),
         "wearer": words.wearer(board.wearer),
+        "place": place_name(board.place) if board.place else None,
         "planned": tuple(planned),
         "tally": tally(found),
         "together": together,
