@@ -39,6 +39,12 @@ def test_attested_by_two_documents_in_the_window() -> None:
     assert (found.verdict, found.in_window) == ("attested", 2)
 
 
+def test_attested_by_two_documents_in_the_window_however_many_others_lie_between() -> None:
+    others = [source(f"o{month}", f"1912-{month:02d}", round_()) for month in range(2, 12)]
+    found = ask("1912", source("a", "1912-01", square()), *others, source("z", "1912-12", square()))
+    assert (found.verdict, found.in_window) == ("attested", 2)
+
+
 def test_attested_by_one_document_that_another_close_by_backs() -> None:
     found = ask("1912", source("a", "1912", square()), source("b", "1914", square()))
     assert (found.verdict, found.in_window) == ("attested", 1)
@@ -167,6 +173,7 @@ def test_sightings_outside_the_backed_range_are_set_aside_and_never_hidden() -> 
     assert found.last is not None
     assert found.last.plate == "list-1910/p001"
     assert found.sightings == 7
+    assert found.guide_years == pytest.approx(5 * 0.821, abs=0.005)  # N = 6 within the range, R = 5 years
     assert found.cite[-1] == "stray/p001"  # offered last: its date is doubtful
     assert any("stands alone; check its date: stray/p001 (1927)" in each for each in found.reasons)
 
