@@ -90,7 +90,7 @@ def make_parser() -> argparse.ArgumentParser:
     )
     parser.add_argument("--version", action="version", version=f"inperiod {_version()}")
     commands = parser.add_subparsers(title="commands", metavar="COMMAND", required=True)
-    for add in (_when, _fit, _timeline, _check, _cite, _build, _serve, _new, _import):
+    for add in (_when, _fit, _timeline, _check, _cite, _build, _serve, _new, _import, _tidy):
         add(commands)
     return parser
 
@@ -320,3 +320,19 @@ def _import(commands: Any) -> None:
         "--dry-run", action="store_true", help="write nothing; say row by row what would be made"
     )
     _can_json(parser)
+
+
+def _tidy(commands: Any) -> None:
+    parser = _command(
+        commands,
+        "tidy",
+        folders.tidy,
+        "lay out the records alike, without changing what they say",
+        "Order, comments and wording stay. A file that cannot be read, or would come to mean something else, "
+        "is left alone.",
+        "  inperiod tidy\n  inperiod tidy my-research --check      name the files, change nothing\n",
+    )
+    parser.add_argument(
+        "--check", action="store_true", help="change nothing; exit status 1 where a file is not tidy"
+    )
+    _takes_folder(parser)

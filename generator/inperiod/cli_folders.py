@@ -119,3 +119,28 @@ def import_file(arguments: argparse.Namespace) -> Reply:
     if not report.dry_run:
         text += f"\nNow: inperiod check {into}"
     return Reply(words=text, data=data, status=1 if report.count("not taken") else 0)
+
+
+def tidy(arguments: argparse.Namespace) -> Reply:
+    """``inperiod tidy``: 1 where a file cannot be read, or with ``--check`` where one is not tidy."""
+    from inperiod.records import tidied_files, write_tidied
+
+    folder = find_folder(arguments.folder)
+    untidy, problems = tidied_files(folder)
+    if not arguments.check:
+        for each in untidy:
+            try:
+                write_tidied(folder, each)
+            except OSError as error:
+                raise CannotDo(
+                    f"{folder / each.file} cannot be written: {error.strerror}.", status=1
+                ) from None
+    done = "not tidy" if arguments.check else "tidied"
+    lines = [f"{(folder / each.file).as_posix()}: {done}" for each in untidy]
+    lines += [
+        f"{(folder / each.file).as_posix()}:{each.line}:{each.column}: {each.message}" for each in problems
+    ]
+    lines.append(
+        f"{counted(len(untidy), 'file')} {done}." if untidy or not problems else "Nothing was changed."
+    )
+    return Reply(words="\n".join(lines), status=1 if problems or (untidy and arguments.check) else 0)

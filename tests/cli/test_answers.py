@@ -228,9 +228,10 @@ def test_check_ends_well_with_warnings_alone_and_with_one_where_there_is_an_erro
     file.write_text(
         file.read_text(encoding="utf-8").replace("neckline/square", "neckline/sqare"), encoding="utf-8"
     )
+    line = file.read_text(encoding="utf-8").splitlines().index("      - neckline/sqare") + 1
     status, out, _ = run("check", str(folder))
     assert status == 1
-    assert f"{file.as_posix()}:29:9: error: " in out
+    assert f"{file.as_posix()}:{line}:9: error: " in out
     assert (
         "square"
         in out.splitlines()[out.splitlines().index(next(x for x in out.splitlines() if "error: " in x)) + 1]

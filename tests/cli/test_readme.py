@@ -1,7 +1,14 @@
-"""What the README says is so: its commands run, its answer is the answer, its record is a good record."""
+"""What the README says is so: its commands run, its answer is the answer, its record is a good record.
+
+Run as a program this puts the answer as the demonstration now gives it into the README:
+``.venv/bin/python tests/cli/test_readme.py``.
+"""
 
 from __future__ import annotations
 
+import contextlib
+import io
+import os
 import re
 import shlex
 from pathlib import Path
@@ -52,7 +59,7 @@ def test_the_answer_shown_is_the_answer_given(
     monkeypatch.setenv("COLUMNS", "80")
     typed, _, shown = blocks("console")[0].partition("\n")
     assert main(shlex.split(typed.partition("inperiod ")[2])) == 0
-    assert capsys.readouterr().out == shown, "put the answer as it is now into the README"
+    assert capsys.readouterr().out == shown, "run: .venv/bin/python tests/cli/test_readme.py"
 
 
 def test_the_record_shown_is_a_good_record(tmp_path: Path) -> None:
@@ -66,3 +73,17 @@ def test_the_record_shown_is_a_good_record(tmp_path: Path) -> None:
 def test_the_files_it_points_at_are_there() -> None:
     for target in re.findall(r"\]\(([^)#:]+)\)", README):
         assert (CHECKOUT / target).exists(), target
+
+
+def _refresh() -> None:
+    os.environ["COLUMNS"] = "80"
+    os.chdir(CHECKOUT)
+    typed, _, shown = blocks("console")[0].partition("\n")
+    printed = io.StringIO()
+    with contextlib.redirect_stdout(printed):
+        main(shlex.split(typed.partition("inperiod ")[2]))
+    (CHECKOUT / "README.md").write_text(README.replace(shown, printed.getvalue()), encoding="utf-8")
+
+
+if __name__ == "__main__":
+    _refresh()

@@ -9,7 +9,7 @@ import pytest
 
 from inperiod.importing import CannotImport, ImportReport, import_table, new_folder
 from inperiod.importing.ledger import LEDGER_FILE
-from inperiod.records import Source, read_catalogue
+from inperiod.records import Source, read_catalogue, tidied_files
 
 MAPPING = """\
 id: "list-{no}"
@@ -46,6 +46,14 @@ def sources(folder: Path) -> dict[str, Source]:
     reading = read_catalogue(folder)
     assert not reading.errors
     return dict(reading.catalogue.sources)
+
+
+def test_what_an_import_writes_is_tidy(folder: Path) -> None:
+    take(
+        folder, HEADER + ROW.replace("In velvet", "\"In velvet, 'x': \n y").replace("pin tucks", 'pin tucks"')
+    )
+    assert sources(folder)
+    assert tidied_files(folder) == ([], [])
 
 
 def tree(folder: Path) -> dict[str, bytes]:

@@ -9,7 +9,7 @@ import pytest
 from inperiod.evidence import Question, Window, answer, gather_facts
 from inperiod.importing import FolderInUse, new_folder
 from inperiod.kept import kept
-from inperiod.records import read_catalogue
+from inperiod.records import read_catalogue, tidied_files
 
 
 def test_a_new_folder_is_read_without_a_complaint(tmp_path: Path) -> None:
@@ -18,6 +18,11 @@ def test_a_new_folder_is_read_without_a_complaint(tmp_path: Path) -> None:
     assert reading.problems == ()
     assert reading.catalogue.settings.title == "My research"
     assert list(reading.catalogue.sources) == ["example-source"]
+
+
+def test_a_new_folder_is_tidy(tmp_path: Path) -> None:
+    new_folder(tmp_path / "new")
+    assert tidied_files(tmp_path / "new") == ([], [])
 
 
 def test_it_carries_the_whole_vocabulary_to_add_to(tmp_path: Path) -> None:

@@ -10,6 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as some
 
 from inperiod.importing.writing import DATE_FIELDS, PLATE_ORDER, SOURCE_ORDER, source_yaml, to_yaml
+from inperiod.records import tidy
 from inperiod.records.yaml_reading import plain_value, read_yaml
 
 AWKWARD = [
@@ -155,3 +156,9 @@ def test_a_value_no_record_can_hold_is_refused() -> None:
 def test_every_field_has_its_place_in_the_order() -> None:
     assert len(set(SOURCE_ORDER)) == len(SOURCE_ORDER)
     assert len(set(PLATE_ORDER)) == len(PLATE_ORDER)
+
+
+@given(records)
+def test_what_is_written_is_tidy(record: dict[str, Any]) -> None:
+    written = to_yaml(record).encode("utf-8")
+    assert tidy(written) == written
