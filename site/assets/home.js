@@ -3,7 +3,7 @@
   "use strict";
   const InPeriod = (root.InPeriod = root.InPeriod || {});
   const { h, amount, announce, goTo, later, perCent, raised, readAddress, writeAddress } = InPeriod;
-  const CITED = 3, USUAL = 6, OFFERED = 60;
+  const CITED = 3, USUAL = 6, OFFERED = 60, LEAST_DOCUMENTS = 3;
   const NOTHING = "No feature asked about yet: add one above, or ask about what was usual, below.";
   const FRAMED = "By decade; the mark under the line is the time asked about. Hatched: nobody looked.";
   const SIMPLE = ["garment", "when", "place", "kind", "wearer", "grades", "worn"];
@@ -89,13 +89,18 @@
     return { decades, shares };
   }
 
-  function strip(facts, question, features, label) {
+  const worthDrawing = (drawn) => drawn.rows.length > 0 && drawn.looked.reduce((sum, count) => sum + count, 0) >= LEAST_DOCUMENTS;
+
+  function strip({ facts, grades }, question, features, label) {
     const { decades, shares } = decadeShares(facts, question, features);
     const { earliest, latest } = question.window, year = InPeriod.evidence.decimalYear;
     const told = decades.map((decade, i) => `${decade}s ${shares[i] === null ? "not looked at" : perCent(shares[i])}`);
     const window = [earliest === null ? null : year(earliest), latest === null ? null : year(latest + 1)];
     const drawing = InPeriod.drawStrip({ decades, shares, window, says: `${label} by decade: ${told.join(", ")}.` });
-    return h("figure", { class: "fit-strip" }, drawing, h("figcaption", {}, FRAMED));
+    const facet = features[0].split("/")[0];
+    const link = features.length === 1 && worthDrawing(InPeriod.evidence.timeline(facts, question.garment, facet, { grades })) &&
+      h("a", { href: `timeline/${question.garment}/${facet}.html` }, "The whole timeline");
+    return h("figure", { class: "fit-strip" }, drawing, h("figcaption", {}, FRAMED, link && " ", link));
   }
 
   function shareFigure({ share, frequency }) {
@@ -145,7 +150,7 @@
             h("a", { href: `term/${found.term}.html` }, label)]),
         h("p", { class: "fit-verdict" }, InPeriod.verdict(found.verdict, "large"))),
       h("p", { class: "fit-says" }, [leads[found.verdict], ...found.reasons.slice(0, 1)].join(" ")),
-      h("div", { class: "fit-figures" }, shareFigure(found), strip(facts, question, features, label)),
+      h("div", { class: "fit-figures" }, shareFigure(found), strip(page, question, features, label)),
       h("details", { class: "fit-why" }, h("summary", {}, "How this was reached"),
         h("ul", {}, ...found.reasons.slice(1).map((reason) => h("li", {}, reason)))),
       found.cite.length > 0 && h("h4", { class: "cites-head" }, citeHead(found)),

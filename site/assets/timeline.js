@@ -107,6 +107,8 @@
     const { garment, facet, grades, root: top } = form.dataset;
     const first = Number(at("from").min), last = Number(at("from").max);
     const name = at("drawing").querySelector(".chart").getAttribute("aria-label");
+    // The plates of the grades that were counted, so that a cell and its list agree.
+    const gradePairs = [...grades].map((grade) => ["grade", grade]);
     let state = null, address = null, drawn = null, drawnFor = " ";
 
     function fromAddress() {
@@ -139,7 +141,7 @@
         at(`${id}-handle`).value = String(value);
       }
       address = writeAddress(pairs());
-      const limits = [["place", place], ["kind", kind]];
+      const limits = [["place", place], ["kind", kind], ...gradePairs];
       if (writeAddress(limits) !== drawnFor) {
         drawnFor = writeAddress(limits);
         redraw(limits);
@@ -185,7 +187,7 @@
       const years = from === to ? String(from) : `${from}–${to}`;
       at("range-head").textContent = `In ${years}`;
       const items = usual.map(({ term, label, share, documents }) => {
-        const all = writeAddress([["garment", garment], ["feature", term], ["from", String(from)], ["to", String(to)], ["place", place], ["kind", kind]]);
+        const all = writeAddress([["garment", garment], ["feature", term], ["from", String(from)], ["to", String(to)], ["place", place], ["kind", kind], ...gradePairs]);
         return h("li", { class: "trade-line" }, h("a", { class: "trade-what", href: `${top}plates.html#${all}` }, label), " ",
           h("span", { class: "leader", "aria-hidden": "true" }), " ",
           h("span", { class: "trade-when" }, `${perCent(share.value)} (${perCent(share.low)} to ${perCent(share.high)}), ${counted(documents, "document")}`));

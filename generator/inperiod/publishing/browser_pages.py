@@ -91,7 +91,7 @@ def home_view(catalogue: Catalogue, facts: Facts) -> Mapping[str, Any]:
     """What the home page shows: the choices of the form and one whole answer."""
     asked = example(catalogue, facts)
     return {
-        "garments": garments_of(catalogue, facts),
+        "garments": garments_of(facts),
         "places": place_choices(catalogue),
         "kinds": kinds_of(facts),
         "wearers": wearers_of(facts),
@@ -144,19 +144,37 @@ def _commonest(catalogue: Catalogue, facts: Facts) -> Asked:
     return Asked(question, year, window.reading, catalogue.settings.grades)
 
 
-def garments_of(catalogue: Catalogue, facts: Facts) -> list[dict[str, str]]:
-    """Garment types in the vocabulary's order, narrower ones set in under broader ones."""
-    broader = {each.id: each.broader for each in facts.garments}
-
-    def depth(garment: str) -> int:
-        at, steps = broader.get(garment), 0
-        while at is not None and steps < 6:
-            at, steps = facts.garments[at].broader, steps + 1
-        return steps
-
+def garments_of(facts: Facts) -> list[dict[str, Any]]:
+    """Garment types for the form, in the vocabulary's order, broad ones grouped with their narrower ones."""
+    roots: dict[int, list[int]] = {}
+    for index in range(len(facts.garments)):
+        roots.setdefault(_root(facts, index), []).append(index)
     return [
-        {"id": each.id, "label": each.label, "indent": " " * 3 * depth(each.id)} for each in facts.garments
+        {
+            "label": facts.garments[root].label if len(members) > 1 else "",
+            "garments": [
+                {"id": facts.garments[each].id, "label": with_article(facts, each)} for each in members
+            ],
+        }
+        for root, members in roots.items()
     ]
+
+
+def _root(facts: Facts, garment: int) -> int:
+    seen: list[int] = []
+    at: int | None = garment
+    while at is not None and at not in seen:
+        seen.append(at)
+        at = facts.garments[at].broader
+    return seen[-1]
+
+
+def with_article(facts: Facts, garment: int) -> str:
+    """As one says what one makes: ``a day dress``, ``an overall``, ``trousers``, ``underwear``."""
+    label, plural = facts.garments[garment].label, facts.garments[garment].plural
+    if plural.startswith(("pieces of", "other")) or plural == label[:1].lower() + label[1:]:
+        return label
+    return f"{'an' if label[:1].lower() in 'aeiou' else 'a'} {label}"
 
 
 def place_choices(catalogue: Catalogue) -> list[dict[str, str]]:

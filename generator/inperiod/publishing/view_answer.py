@@ -10,7 +10,7 @@ from urllib.parse import urlencode
 from inperiod.citing import cite
 from inperiod.dating import Unreadable, day_number, decimal_year, read_phrase, widened
 from inperiod.drawing.small_charts import Strip, draw_share, draw_strip
-from inperiod.evidence import Facts, Question, answer, timeline, usual_in_window
+from inperiod.evidence import Facts, Question, Timeline, answer, timeline, usual_in_window
 from inperiod.evidence.calendar import window_in_words
 from inperiod.evidence.questions import Finding
 from inperiod.evidence.weights import Window
@@ -24,6 +24,9 @@ CITED = 3
 
 USUAL = 6
 """Terms named for a facet under "usual", and half as many where no feature was asked about."""
+
+LEAST_DOCUMENTS = 3
+"""A garment and facet with fewer documents looked at gets no timeline of its own."""
 
 NOTHING = "No feature asked about yet: add one above, or ask about what was usual, below."
 
@@ -132,7 +135,7 @@ def finding_view(
         "says": says(found.verdict, found.reasons),
         "reasons": found.reasons[1:],
         "share": share_view(found),
-        "strip": strip_view(facts, asked.question, features, label),
+        "strip": strip_view(facts, asked, features, label),
         "cite_head": cite_head(found),
         "cite": [
             cited_view(catalogue, key, f"cite-{index}-{number}")
@@ -167,10 +170,14 @@ def share_view(found: Finding) -> Mapping[str, Any] | None:
     return {"drawing": draw_share(share.value, share.low, share.high, f"Share: {text}"), "words": text}
 
 
-def strip_view(
-    facts: Facts, question: Question, features: tuple[str, ...], label: str
-) -> Mapping[str, Any] | None:
-    """The share in every decade, with the window framed."""
+def worth_drawing(drawn: Timeline) -> bool:
+    """Whether enough was looked at for a timeline to have a page of its own."""
+    return sum(drawn.looked) >= LEAST_DOCUMENTS and bool(drawn.rows)
+
+
+def strip_view(facts: Facts, asked: Asked, features: tuple[str, ...], label: str) -> Mapping[str, Any]:
+    """The share in every decade, the window marked, and the path of the facet's timeline if it has one."""
+    question = asked.question
     decades, shares = decade_shares(facts, question, features)
     window = (_year(question.window.earliest), _year(question.window.latest, 1))
     told = ", ".join(
@@ -178,7 +185,11 @@ def strip_view(
         for decade, share in zip(decades, shares, strict=True)
     )
     strip = Strip(decades, shares, window, f"{label} by decade: {told}.")
-    return {"drawing": draw_strip(strip), "words": FRAMED}
+    facet = features[0].partition("/")[0]
+    path = None
+    if len(features) == 1 and worth_drawing(timeline(facts, question.garment, facet, grades=asked.grades)):
+        path = paths.timeline_path(question.garment, facet)
+    return {"drawing": draw_strip(strip), "words": FRAMED, "path": path}
 
 
 def _year(day: int | None, after: int = 0) -> float | None:

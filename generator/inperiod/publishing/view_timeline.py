@@ -12,12 +12,9 @@ from inperiod.drawing.timeline_chart import Cell, Chart, Row, draw_timeline, sca
 from inperiod.evidence import Facts, Timeline, timeline
 from inperiod.evidence import timelines as evidence_timelines
 from inperiod.publishing import paths, words
-from inperiod.publishing.view_answer import address
+from inperiod.publishing.view_answer import address, worth_drawing
 from inperiod.publishing.wording import amount, per_cent
 from inperiod.records.model import Catalogue
-
-LEAST_DOCUMENTS = 3
-"""A garment and facet with fewer documents looked at gets no timeline of its own."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +38,7 @@ def shown_timelines(facts: Facts, grades: str) -> list[Shown]:
     for garment in facts.garments:
         for facet, label in facts.facets.items():
             drawn = timeline(facts, garment.id, facet, grades=grades)
-            if sum(drawn.looked) >= LEAST_DOCUMENTS and drawn.rows:
+            if worth_drawing(drawn):
                 weight = sum(drawn.recorded) * len(drawn.rows)
                 found.append(Shown(garment.id, garment.label, facet, label, weight))
     return found
@@ -55,7 +52,10 @@ def timeline_view(
     if one is None:
         return {"one": None, "garments": [], "facets": []}
     drawn = timeline(facts, one.garment, one.facet, grades=catalogue.settings.grades)
-    chart = chart_of(facts, drawn, rel, f"{one.facet_label} of the {one.garment_label} by decade")
+    # The plates of the grades that were counted, so that a cell and its list agree.
+    limits = [("grade", grade) for grade in catalogue.settings.grades]
+    name = f"{one.facet_label} of the {one.garment_label} by decade"
+    chart = chart_of(drawn, rel, name, limits)
     return {
         "one": one,
         "grades": catalogue.settings.grades,
@@ -71,11 +71,7 @@ def timeline_view(
 
 
 def chart_of(
-    facts: Facts,
-    drawn: Timeline,
-    rel: Callable[[str], str],
-    name: str,
-    limits: Sequence[tuple[str, str]] = (),
+    drawn: Timeline, rel: Callable[[str], str], name: str, limits: Sequence[tuple[str, str]]
 ) -> Chart:
     """A timeline made ready to draw. ``limits`` go into the addresses its cells lead to."""
     rows = []
