@@ -151,6 +151,12 @@ def _when(commands: Any) -> None:
         metavar="N",
         help="how far circa reaches, in years (default 5)",
     )
+    parser.add_argument(
+        "--seasons",
+        choices=("northern", "southern"),
+        default="northern",
+        help="in which half of the world autumn is (default northern)",
+    )
     _can_json(parser)
 
 

@@ -25,8 +25,9 @@ def when(arguments: argparse.Namespace) -> Reply:
             'give one PHRASE in quotation marks, or --lines FILE. For example: inperiod when "ca. 1885–90"'
         )
     if arguments.lines is not None:
-        return Reply(documents=(when_json(each, circa) for each in _lines(arguments.lines)))
-    data = when_json(arguments.phrase, circa)
+        phrases = _lines(arguments.lines)
+        return Reply(documents=(when_json(each, circa, arguments.seasons) for each in phrases))
+    data = when_json(arguments.phrase, circa, arguments.seasons)
     if "error" in data:
         return Reply(words=f"“{arguments.phrase}” cannot be read: {data['error']}", data=data, status=1)
     return Reply(words=words.when(data), data=data)
@@ -47,37 +48,27 @@ def _lines(name: str) -> Iterator[str]:
 
 def fit(arguments: argparse.Namespace) -> Reply:
     """``inperiod fit``."""
-    from inperiod.evidence import (
-        Question,
-        Window,
-        answer,
-        as_json,
-        gather_facts,
-        sensitivity,
-        usual_in_window,
-    )
+    from inperiod import evidence
 
     if not 0 <= arguments.worn_for <= 200:
         raise CannotDo("--worn-for is a number of years from 0 to 200.")
     reading = read_folder(arguments.folder)
     catalogue = reading.catalogue
     asked, span = _asked(arguments.when, catalogue.settings)
-    with_names = _names(catalogue.vocabulary, arguments)
-    question = Question(
-        garment=with_names.garment,
-        features=with_names.features,
-        window=Window(span.earliest, span.latest),
+    garment, features = _named(catalogue.vocabulary, arguments.garment, arguments.feature)
+    question = evidence.Question(
+        garment=garment,
+        features=features,
+        window=evidence.Window(span.earliest, span.latest),
         worn_for=arguments.worn_for,
         **_limits(arguments, catalogue),
     )
-    facts = gather_facts(catalogue)
-    given = answer(facts, question)
-    changes = sensitivity(facts, question)
-    data = as_json(given, asked)
+    facts = evidence.gather_facts(catalogue)
+    data = evidence.as_json(evidence.answer(facts, question), asked)
     for finding in data["features"]:
-        facet = finding["term"].partition("/")[0]
-        finding["usual"] = [as_json(each) for each in usual_in_window(facts, question, facet)]
-    data["sensitivity"] = [as_json(each) for each in changes]
+        usual = evidence.usual_in_window(facts, question, finding["term"].partition("/")[0])
+        finding["usual"] = [evidence.as_json(each) for each in usual]
+    data["sensitivity"] = [evidence.as_json(each) for each in evidence.sensitivity(facts, question)]
     notes = (*_notes(reading.problems, arguments.folder), *_unknown_place(arguments.place, catalogue))
     return Reply(words=words.fit(catalogue, data), data=data, notes=notes)
 
@@ -157,14 +148,13 @@ def _asked(text: str, settings: Settings) -> tuple[dict[str, Any], Span]:
     return data, widened(span, settings.circa_years)
 
 
-def _names(vocabulary: Vocabulary, arguments: argparse.Namespace) -> argparse.Namespace:
+def _named(vocabulary: Vocabulary, garment: str, features: list[str]) -> tuple[str, tuple[str, ...]]:
     """The garment and the features asked about, as the vocabulary names them."""
     try:
-        garment = find_garment(vocabulary, arguments.garment)
-        features = tuple(find_feature(vocabulary, each, garment) for each in arguments.feature)
+        known = find_garment(vocabulary, garment)
+        return known, tuple(find_feature(vocabulary, each, known) for each in features)
     except NotFound as error:
         raise CannotDo(str(error)) from None
-    return argparse.Namespace(garment=garment, features=features)
 
 
 def _limits(arguments: argparse.Namespace, catalogue: Catalogue) -> dict[str, Any]:
