@@ -16,7 +16,7 @@ from inperiod.evidence.questions import Finding
 from inperiod.evidence.weights import Window
 from inperiod.publishing import paths, words
 from inperiod.publishing.pictures import picture_of
-from inperiod.publishing.wording import amount, per_cent, says
+from inperiod.publishing.wording import amount, cite_head, per_cent, says
 from inperiod.records.model import Catalogue
 
 CITED = 3
@@ -136,7 +136,7 @@ def finding_view(
         "reasons": found.reasons[1:],
         "share": share_view(found),
         "strip": strip_view(facts, asked, features, label),
-        "cite_head": cite_head(found),
+        "cite_head": cite_head(found.verdict, len(found.cite)),
         "cite": [
             cited_view(catalogue, key, f"cite-{index}-{number}")
             for number, key in enumerate(found.cite[:CITED])
@@ -147,14 +147,6 @@ def finding_view(
             + address([("garment", asked.question.garment), *(("feature", feature) for feature in features)]),
         },
     }
-
-
-def cite_head(found: Finding) -> str:
-    """What stands over the plates: those of the window are to cite, others are only the nearest."""
-    one = len(found.cite) == 1
-    if found.verdict in ("attested", "seen once"):
-        return "A plate to cite" if one else "Plates to cite, best first"
-    return "The one plate that shows it" if one else "The nearest plates that show it"
 
 
 def share_view(found: Finding) -> Mapping[str, Any] | None:
