@@ -107,7 +107,7 @@ def _limited(data: Mapping[str, Any]) -> str:
 
 
 def _finding(catalogue: Catalogue, name: str, finding: Mapping[str, Any]) -> list[str]:
-    from inperiod.publishing.wording import LEADS, per_cent
+    from inperiod.publishing.wording import LEADS, cite_head, per_cent
 
     word = f", {finding['frequency']}" if finding["frequency"] and finding["in_window"] else ""
     lines = [f"{name}: {finding['verdict'].upper()}{word}"]
@@ -119,9 +119,8 @@ def _finding(catalogue: Catalogue, name: str, finding: Mapping[str, Any]) -> lis
         lines.append(_wrapped(f"Seen then: {', '.join(usual)}.", "  · ", "    "))
     cited = finding["cite"]
     if cited:
-        lines.append(
-            f"  Plates to cite{f' (the first {CITED} of {len(cited)})' if len(cited) > CITED else ''}:"
-        )
+        some = f" (the first {CITED} of {len(cited)})" if len(cited) > CITED else ""
+        lines.append(f"  {cite_head(finding['verdict'], len(cited))}{some}:")
         lines += [_wrapped(_plate(catalogue, key), "    ", "      ") for key in cited[:CITED]]
     return lines
 

@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from inperiod.drawing.marks import per_cent
 
-__all__ = ["LEADS", "amount", "per_cent", "place_name", "says"]
+__all__ = ["LEADS", "amount", "cite_head", "per_cent", "place_name", "says"]
 
 LEADS: Mapping[str, str] = {
     "attested": "Yes.",
@@ -25,6 +25,13 @@ LEADS: Mapping[str, str] = {
 def says(verdict: str, reasons: Sequence[str]) -> str:
     """A verdict in a sentence or two."""
     return " ".join([LEADS[verdict], *reasons[:1]])
+
+
+def cite_head(verdict: str, plates: int) -> str:
+    """What stands over the plates of an answer: those of the window to cite, or only the nearest."""
+    if verdict in ("attested", "seen once"):
+        return "A plate to cite" if plates == 1 else "Plates to cite, best first"
+    return "The one plate that shows it" if plates == 1 else "The nearest plates that show it"
 
 
 def amount(weight: float) -> str:
