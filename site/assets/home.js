@@ -25,7 +25,7 @@
       asked.garment = facts.garments.length ? facts.garments[0].id : "";
     }
     if (!["A", "AB", "ABC"].includes(asked.grades)) asked.grades = grades;
-    if (!(Number(asked.worn) > 0 && Number(asked.worn) <= 100)) asked.worn = "";
+    if (!(Number(asked.worn) > 0 && Number(asked.worn) <= 60)) asked.worn = "";
     return { asked, unknown };
   }
 

@@ -11,8 +11,11 @@ import pytest
 
 from inperiod.citing import cite
 from inperiod.evidence import Facts, facts_from_json, gather_facts
+from inperiod.publishing import browser_data
 from inperiod.publishing.browser_data import browser_files, data_script
+from inperiod.publishing.browser_pages import browser_pages
 from inperiod.publishing.published import published
+from inperiod.publishing.render import environment, render
 from inperiod.records.model import Catalogue
 
 KILOBYTE = 1024
@@ -95,3 +98,14 @@ def _plates(facts: dict[str, Any]) -> set[tuple[str, str]]:
 def test_the_demonstration_data_is_small(files):
     size = sum(len(gzip.compress(text.encode(), 9)) for text in files.values())
     assert size <= 40 * KILOBYTE
+
+
+def test_a_catalogue_too_large_for_one_page_gives_its_captions_as_data(monkeypatch, shown, facts):
+    monkeypatch.setattr(browser_data, "CAPTIONS_ON_PAGE", 10)
+    captions = received(browser_files(shown, facts)["data/captions.js"])
+    assert captions == [browser_data.said_of(shown.plates[key]) for key in facts.keys]
+    page = next(page for page in browser_pages(shown, facts) if page.path == "plates.html")
+    text = render(environment(shown), page)
+    assert "data/captions.js" in text
+    assert all(f'href="source/{source}.html"' in text for source in shown.sources)
+    assert 'href="plate/' not in text

@@ -70,11 +70,20 @@ def _timeline_page(
             "places": place_choices(catalogue),
             "kinds": kinds_of(facts),
             "entrance": entrance,
+            "all": _by_garment(shown) if entrance else [],
         },
         section=paths.TIMELINE,
         description="Which styles were shown in which decade, and on how much that rests.",
         trail=() if entrance else (Link("Timeline", paths.TIMELINE),),
     )
+
+
+def _by_garment(shown: list[Shown]) -> list[Mapping[str, Any]]:
+    """Every timeline under its garment."""
+    found: dict[str, list[Shown]] = {}
+    for each in shown:
+        found.setdefault(each.garment_label, []).append(each)
+    return [{"label": label, "facets": facets} for label, facets in found.items()]
 
 
 def _opening(asked: Asked, shown: list[Shown]) -> Shown | None:

@@ -28,6 +28,8 @@ def plates_view(catalogue: Catalogue, facts: Facts) -> Mapping[str, Any]:
             year = _year(source.date.span.earliest if source.date else None)
             by_year[year].append(
                 {
+                    "key": None,
+                    "said": "",
                     "label": source.title,
                     "path": paths.source_path(source.id),
                     "note": words.counted(len(source.plates), "plate"),
