@@ -28,9 +28,10 @@ class Line:
 
 @dataclass(frozen=True)
 class Lookup:
-    """A catalogue with the indexes its pages need."""
+    """A catalogue with the indexes its pages need, and the paths of the timelines that have a page."""
 
     catalogue: Catalogue
+    timelines: frozenset[str] = frozenset()
 
     @cached_property
     def ordered(self) -> tuple[Plate, ...]:
@@ -154,6 +155,11 @@ class Lookup:
     def garment_link(self, garment: str, note: str | None = None) -> Link:
         known = garment in self.catalogue.vocabulary.garments
         return Link(self.garment(garment), paths.garment_path(garment) if known else paths.TERMS, note)
+
+    def timeline_link(self, garment: str, facet: str, label: str) -> Link | None:
+        """To the timeline of a facet on a garment; None where too little was looked at for one."""
+        path = paths.timeline_path(garment, facet)
+        return Link(label, path) if path in self.timelines else None
 
     def facet(self, facet: str) -> Facet | None:
         return self.catalogue.vocabulary.facets.get(facet)

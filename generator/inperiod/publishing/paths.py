@@ -64,7 +64,7 @@ def timeline_path(garment: str, facet: str) -> str:
 
 
 def relative(target: str, page: str) -> str:
-    """``target`` as seen from ``page``, both from the root of the site; a ``#fragment`` or ``?query`` stays."""
+    """``target`` as seen from ``page``, both from the root of the site; what follows ``#`` stays."""
     folder, _, _ = page.rpartition("/")
     if folder and target.startswith(folder + "/"):
         return target[len(folder) + 1 :]

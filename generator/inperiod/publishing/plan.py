@@ -30,9 +30,10 @@ Thing = TypeVar("Thing")
 
 def plan_pages(catalogue: Catalogue, facts: Facts) -> list[Page]:
     """Every page of the site. ``catalogue`` is what may be published, ``facts`` its own facts."""
-    look = Lookup(catalogue)
+    asked = browser_pages(catalogue, facts)
+    look = Lookup(catalogue, frozenset(page.path for page in asked if page.path.startswith("timeline/")))
     return [
-        *browser_pages(catalogue, facts),
+        *asked,
         *_lists(look, facts),
         *_prose(catalogue),
         *_plates(look),

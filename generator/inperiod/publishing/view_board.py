@@ -73,7 +73,7 @@ def board_view(look: Lookup, facts: Facts, board: Board) -> Mapping[str, Any]:
     return {
         "board": board,
         "when": when,
-        "garment": look.garment_link(board.garment),
+        "garment": Link(words.sentence(look.garment(board.garment)), look.garment_link(board.garment).path),
         "wearer": words.wearer(board.wearer),
         "place": place_name(board.place) if board.place else None,
         "planned": tuple(planned),
@@ -109,7 +109,7 @@ def boards_view(look: Lookup, facts: Facts) -> Mapping[str, Any]:
         rows.append(
             (
                 Link(board.title, paths.board_path(board.id)),
-                look.garment(board.garment),
+                words.sentence(look.garment(board.garment)),
                 words.when(board.target),
                 words.counted(len(board.plates), "plate gathered", "plates gathered"),
                 tally(found),

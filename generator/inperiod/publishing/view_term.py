@@ -12,6 +12,7 @@ from inperiod.publishing import paths, words
 from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.page import Link
 from inperiod.publishing.tapes import Tape, decade_cells, scale_of, tape
+from inperiod.publishing.view_answer import address
 from inperiod.records.model import Facet, Milestone, Plate, Term
 
 MOST_GARMENTS = 8
@@ -65,9 +66,20 @@ def term_view(look: Lookup, facts: Facts, term: Term) -> Mapping[str, Any]:
         "around": around(look, facts, term, chief_id),
         "plates": tuple(look.line(plate) for plate in plates[:MOST_PLATES]),
         "count": len(plates),
-        "all_plates": Link("All of them, to sort and filter", f"{paths.PLATES}#has={term.key}"),
+        "all_plates": Link("All of them, to sort and filter", f"{paths.PLATES}#feature={term.key}"),
+        "ask": ask_link(spans, term.key),
         "answer": answer_sentence(look, term, spans, len(plates)),
     }
+
+
+def ask_link(spans: tuple[Span, ...], key: str) -> Link | None:
+    """To the question, with the term on the garment that has it most, in the middle of its years."""
+    if not spans or spans[0].tape.first is None or spans[0].tape.last is None:
+        return None
+    garment = spans[0].link.path.removeprefix("garment/").removesuffix(".html")
+    year = int((spans[0].tape.first + spans[0].tape.last) / 2)
+    asked = address([("garment", garment), ("when", str(year)), ("feature", key)])
+    return Link("Ask about a year of your own", f"{paths.HOME}#{asked}")
 
 
 def answer_sentence(look: Lookup, term: Term, spans: tuple[Span, ...], plates: int) -> str:
@@ -79,7 +91,7 @@ def answer_sentence(look: Lookup, term: Term, spans: tuple[Span, ...], plates: i
                 "of a date firm "
                 "enough to count."
             )
-        return "No plate in this catalogue shows it yet."
+        return "No plate in this catalogue shows it yet. If you have one, it would be the first."
     best = max(spans, key=lambda span: span.tape.sightings)
     garment = best.link.label[:1].lower() + best.link.label[1:]
     return f"{best.tape.words} That is for the {garment}, on which it is recorded most."
@@ -204,12 +216,10 @@ def facet_view(look: Lookup, facts: Facts, facet: Facet) -> Mapping[str, Any]:
         "ticks": scale_of(facts).ticks(),
         "applies": tuple(look.garment_link(garment) for garment in facet.applies_to),
         "recorded": _recorded_counts(look, facet.id),
-        "timeline": Link("The same on the timeline", timeline_address(chief, facet.id)) if chief else None,
+        "timeline": look.timeline_link(chief, facet.id, "The same by decade, on the timeline")
+        if chief
+        else None,
     }
-
-
-def timeline_address(garment: str, facet: str) -> str:
-    return f"{paths.TIMELINE}#garment={garment}&facet={facet}"
 
 
 def chief_garment(look: Lookup, facet: str) -> str | None:
@@ -253,7 +263,8 @@ def garment_view(look: Lookup, facts: Facts, term: Term) -> Mapping[str, Any]:
             best = sorted(count.items(), key=lambda item: (-item[1], item[0]))[:6]
             facets.append(
                 (
-                    Link(facet.label, timeline_address(term.id, facet.id)),
+                    look.timeline_link(term.id, facet.id, facet.label)
+                    or Link(facet.label, paths.facet_path(facet.id)),
                     recorded,
                     tuple((look.term_link(key), number) for key, number in best),
                 )
