@@ -95,24 +95,30 @@ class Composer:
 
     def _date(self, made: dict[str, Any], name: str, phrase: str) -> None:
         """The date in EDTF, and beside a source's own date the words it was read from."""
-        meant = self.mapping.dates.get(phrase)
-        if meant == UNDATED:
+        edtf = self._edtf(name, phrase)
+        if edtf is None:
             self._remarks.append(f"undated: the table says “{phrase}”")
-            if name == "date":
-                made["date_printed"] = phrase
-            return
-        try:
-            edtf = meant or _edtf(phrase, self.seasons)
-        except Undated:
-            self._remarks.append(f"undated: the table says “{phrase}”")
-            if name == "date":
-                made["date_printed"] = phrase
-            return
-        except Unreadable as error:
-            raise NotTaken(f"the {name} “{phrase}” cannot be read: {error}") from None
-        made[name] = edtf
+        else:
+            made[name] = edtf
         if name == "date" and edtf != phrase:
             made["date_printed"] = phrase
+
+    def _edtf(self, name: str, phrase: str) -> str | None:
+        """By the mapping, as typed where it is EDTF already, else as the reader of phrases understands it."""
+        meant = self.mapping.dates.get(phrase)
+        if meant is not None:
+            return None if meant == UNDATED else meant
+        try:
+            read_edtf(phrase, self.seasons)
+            return phrase
+        except Unreadable:
+            pass
+        try:
+            return read_phrase(phrase, self.seasons).edtf
+        except Undated:
+            return None
+        except Unreadable as error:
+            raise NotTaken(f"the {name} “{phrase}” cannot be read: {error}") from None
 
     def _garment(self, cells: Mapping[str, str]) -> str:
         wanted = self.mapping.garment
@@ -166,15 +172,6 @@ class Composer:
 
 def _columns_of_id(mapping: ColumnMapping) -> list[str]:
     return re.findall(r"\{([^{}]*)\}", mapping.id)
-
-
-def _edtf(phrase: str, seasons: Seasons) -> str:
-    """EDTF stays as it is typed; anything else goes through the reader of phrases."""
-    try:
-        read_edtf(phrase, seasons)
-    except Unreadable:
-        return read_phrase(phrase, seasons).edtf
-    return phrase
 
 
 def _read(part: ByWords, cells: Mapping[str, str]) -> list[dict[str, str]]:
