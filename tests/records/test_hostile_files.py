@@ -152,6 +152,10 @@ HOSTILE = {
     "all 0xFF": b"\xff" * 4_000_000,
     "an id that backtracks": b"title: a\nkind: other\nplates: [{garment: " + b"a-" * 30_000 + b"!, id: p}]",
     "an address that backtracks": b"title: a\nkind: other\nheld_by: {url: http://" + b"a" * 100_000 + b" }",
+    "a line that ends its quotes a million times": b"a: 'b' : '" * 500_000,
+    "a line of colons and brackets": b"a: [b] [" * 500_000,
+    "blanks and number signs": b"a: " + b" #" * 2_000_000,
+    "a blank line before a number sign": b"a: b" + b" " * 4_000_000 + b"#x\n\tc",
     "fifty megabytes": b"title: " + b"x" * 50_000_000,
 }  # fmt: skip
 

@@ -158,11 +158,7 @@ class _Work:
     def items(self, node: Node, wanted: Shape, subject: str) -> Any:
         assert wanted.item is not None
         if not isinstance(node, Items):
-            hint = (
-                ""
-                if wanted.expected
-                else "Write each entry on a line of its own that starts with a hyphen: - …"
-            )
+            hint = "" if wanted.expected else _as_list(node)
             return self.error(node, f"{subject} must be {wanted.expected or 'a list'}.", hint)
         count = len(node.items)
         if count < wanted.fewest or (wanted.most and count > wanted.most):
@@ -222,7 +218,9 @@ class _Work:
         """Complains of a field nobody knows; gives the field that was probably meant."""
         near = self.near(re.sub(r"[\s-]+", "_", key[:100].strip().lower()), wanted.fields)
         hint = f"Did you mean {near}?" if near else f"The fields here are: {', '.join(wanted.fields)}."
-        if not near and _empty(node.entries[key]):
+        if key != key.strip():
+            hint = "An odd kind of blank stands beside the name: type ordinary spaces."
+        elif not near and _empty(node.entries[key]):
             hint = "If it belongs to the text before the comma, put that text in quotation marks."
         self.error_at(node.keys[key], f"{_quoted(key)} is not a field of {wanted.called or subject}.", hint)
         return near or key
@@ -249,6 +247,21 @@ class _Work:
 
 def _empty(node: Node) -> bool:
     return type(node) is Scalar and node.plain and (not node.text or core_value(node) is None)
+
+
+def _as_list(node: Node) -> str:
+    """How to write as a list what stands there as text."""
+    text = node.text if isinstance(node, Scalar) else ""
+    if text and text[0] in _LIKE_HYPHENS:
+        return f"Start each entry with a plain hyphen and a space; {text[0]} is another sign."
+    if text.startswith("-"):
+        return "Put a space after each hyphen."
+    if text and len(text) <= 60 and not re.search(r"[\[\]{}:#]", text):
+        return f"Write [{text}], or each entry on a line of its own that starts with a hyphen: - …"
+    return "Write each entry on a line of its own that starts with a hyphen: - …"
+
+
+_LIKE_HYPHENS = "–—‐‑‒−•·*"
 
 
 def _add(key: str) -> str:

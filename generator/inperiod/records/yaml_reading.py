@@ -32,6 +32,10 @@ _FORBIDDEN = re.compile(
     r"[^\t\n\r\x20-\x7e\xa0-\u2027\u202a-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]"
 )
 _LINE_END = re.compile(r"\r\n|\r|\n")
+_NO_COMMENT = re.compile(r"[ \t]#[^\s#]")
+_LOST_TEXT = re.compile(r"[ \t]*#[^\s#]")
+"""A comment has a space after its sign; ``Frock #4`` was hardly meant to have one."""
+
 _CURLY = {"“": "”", "‘": "’", "„": "“”", "«": "»", "”": "”", "’": "’"}
 
 
@@ -119,6 +123,8 @@ def read_yaml(data: bytes, file: str) -> Document:
     builder = _Builder(file)
     try:
         text = _decoded(data, file)
+        if _NO_COMMENT.search(text):
+            builder.lines = line_ends(text)
         root = builder.build(events(text))
     except _Refused as refused:
         return Document(None, (*builder.problems, refused.problem))
@@ -204,6 +210,8 @@ class _Builder:
         self.problems: list[Problem] = []
         self.anchors: dict[str, tuple[Node, int]] = {}
         self.aliases = self.repeated = self.count = 0
+        self.lines: list[str] = []
+        """The lines, where some text may have been taken for a comment; else none."""
 
     def complain(self, at: tuple[int, int], message: str, hint: str) -> None:
         if len(self.problems) >= MOST_SLIPS:
@@ -268,6 +276,8 @@ class _Builder:
         plain = not event.style
         if plain and text[:1] in _CURLY and len(text) > 1 and text[-1] in _CURLY[text[0]]:
             self.curly(at, text)
+        if plain and self.lines:
+            self.lost_text(event)
         if not text.isascii() and any("\ud800" <= each <= "\udfff" for each in text):
             raise self.refuse(at, "This text holds half a character (a lone surrogate).", "Type it again.")
         if not plain and "\0" in text:
@@ -281,6 +291,16 @@ class _Builder:
         if len(self.problems) < MOST_SLIPS:
             message = f"The curly quotation marks {text[0]} and {text[-1]} are kept as part of the text here."
             hint = 'Take them out, or put straight ones around them: "…".'
+            self.problems.append(Problem.warning(Mark(self.file, *at), message, hint))
+
+    def lost_text(self, event: Any) -> None:
+        """Warn where the end of a value may have been taken for a comment."""
+        end = event.end_mark
+        rest = self.lines[end.line][end.column :] if end.line < len(self.lines) else ""
+        if len(self.problems) < MOST_SLIPS and (found := _LOST_TEXT.match(rest)):
+            at = (end.line + 1, end.column + found.end() - 1)
+            message = f"What follows the sign # is taken for a comment, not for text: {_short(rest.strip())}"
+            hint = "Put the whole value in quotation marks, or a space after the sign if it is a comment."
             self.problems.append(Problem.warning(Mark(self.file, *at), message, hint))
 
     def alias(self, event: Any) -> Node:
@@ -337,6 +357,10 @@ class _Builder:
             )
             return None, at
         return name, at
+
+
+def _short(text: str) -> str:
+    return f"“{text[:40]}{'…' if len(text) > 40 else ''}”."
 
 
 _SECOND = (

@@ -31,13 +31,16 @@ class Stop:
         return self.lines[self.line] if self.line < len(self.lines) else ""
 
 
+LONGEST_LINE = 2000
+"""Characters of a line that are looked at for a slip: patterns stay quick, and nobody reads further."""
+
 Said = tuple[int, int, str, str]
 """0-based line and column, message, hint."""
 
 
 def explain(error: yaml.YAMLError, lines: Sequence[str], file: str) -> Problem:
     """One parser error as a problem with a 1-based position inside the file."""
-    stop = _stop(error, lines)
+    stop = _stop(error, [each[:LONGEST_LINE] for each in lines])
     for slip in SLIPS:
         if said := slip(stop):
             line, column, message, hint = said
@@ -75,6 +78,26 @@ def _tab(stop: Stop) -> Said | None:
     return None
 
 
+def _other_tab(stop: Stop) -> Said | None:
+    if stop.text[stop.column : stop.column + 1] == "\t":
+        return stop.line, stop.column, "A tab stands here where a space belongs.", "Type one space instead."
+    return None
+
+
+def _text_after_bar(stop: Stop) -> Said | None:
+    """``note: | text`` and, on the lines after ``note: |``, text that is not indented."""
+    if "block scalar" in stop.said and "comment or line break" in stop.said:
+        message = "Nothing may follow the sign | or > on its line."
+        return stop.line, stop.column, message, "Start the text on the next line, two spaces further in."
+    line = stop.since[0] if stop.since and "could not find" in stop.said else stop.line
+    before = next((each for each in reversed(stop.lines[:line]) if each.strip()), "")
+    if re.search(r":\s+[|>][-+0-9]*\s*$", before) and ("expected" in stop.said or "find" in stop.said):
+        message = "The text after | or > must be indented more deeply than the name of its field."
+        indent = len(stop.lines[line]) - len(stop.lines[line].lstrip())
+        return line, indent, message, "Indent all its lines by two more spaces."
+    return None
+
+
 def _open_quote(stop: Stop) -> Said | None:
     if "quoted scalar" in stop.said and stop.since:
         line, column = stop.since
@@ -83,7 +106,8 @@ def _open_quote(stop: Stop) -> Said | None:
 
 
 _CLOSE_QUOTE = (
-    "Close it at the end of the value with the same mark; inside '…' write an apostrophe as two: 'lady''s'."
+    "Close it with the same mark at the end of the value. If it is an apostrophe, put double marks "
+    "around the whole value."
 )
 
 
@@ -98,9 +122,17 @@ def _escape(stop: Stop) -> Said | None:
     return None
 
 
-def _text_after_quote(stop: Stop) -> Said | None:
-    """``caption: "Frock" in white`` and ``note: 'the lady's own'``: text goes on after the closing mark."""
+def _text_after_end(stop: Stop) -> Said | None:
+    """``caption: "Frock" in white``, ``note: 'the lady's own'``, ``note: [sic] frock``: text after an end."""
     before = stop.text[: stop.column]
+    bracketed = re.match(r"\s*(?:-\s+)*[\w-]+:\s+(\[[^\]]*\]|\{[^}]*\})\s*(?=[^\s#])", stop.text)
+    if bracketed and "expected" in stop.said:
+        return (
+            stop.line,
+            bracketed.end(),
+            "The value ended at the closing bracket, but the line goes on.",
+            "If the brackets are part of the text, put the whole value in quotation marks.",
+        )
     if re.search(r"(?:^|[:\-]\s+)(['\"]).*\1\s*$", before) and "expected" in stop.said:
         return (
             stop.line,
@@ -185,6 +217,10 @@ def _bracket(stop: Stop) -> Said | None:
 
 def _list_among_fields(stop: Stop) -> Said | None:
     text = stop.text
+    if re.search(r":\s+-\s", text[: stop.column + 2]) and "not allowed" in stop.said:
+        message = "A list cannot start on the line of its field."
+        hint = "Start each entry on a line of its own below it, indented by two spaces."
+        return stop.line, stop.column, message, hint
     if text.lstrip().startswith("-") and ("expected" in stop.said or "not allowed" in stop.said):
         return (
             stop.line,
@@ -208,9 +244,11 @@ def _indent(stop: Stop) -> Said | None:
 
 SLIPS: tuple[Callable[[Stop], Said | None], ...] = (
     _tab,
+    _other_tab,
+    _text_after_bar,
     _escape,
     _open_quote,
-    _text_after_quote,
+    _text_after_end,
     _colon,
     _no_colon,
     _sign_at_start,
