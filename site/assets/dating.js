@@ -45,7 +45,7 @@ quarter qtr quart viertel kwart cuarto quarto
 half halfte moitie mitad meta helft
 third drittel tiers tercio terzo dritte dritten drittes troisieme tercer tercera terza derde
 1 first erste ersten erstes erster premier premiere primer primera primo prima eerste
-2 second zweite zweiten zweites zweiter deuxieme seconde segunda segundo seconda secondo tweede
+2 second latter zweite zweiten zweites zweiter deuxieme seconde segunda segundo seconda secondo tweede
 4 fourth vierte vierten viertes quatrieme cuarta vierde
 last final letzte letzten letztes dernier derniere ultimo ultima ultimi laatste
 12 twelfth
@@ -66,20 +66,22 @@ bc bce
 ad ce`;
   const FILLERS = `the of in der die das des du de del della dello dell degli la le les los el il lo den dem im van het on
 at during year years jahr jahre jahren annee ano anno jaar signed dated date datee datiert season month
-months monday tuesday wednesday thursday friday saturday sunday`;
+months monday tuesday wednesday thursday friday saturday sunday part`;
   const DECADE_WORDS = `annees anos anni jaren`;
   const UNDATED = `n d|nd|undated|no date|not dated|date unknown|unknown|unknown date|sans date|non date|ohne jahr|o j
 undatiert|sin fecha|s f|s d|senza data|zonder jaar|z j|ongedateerd`;
   const EVENTS = `making made manufactured manufacture produced production executed execution sewn knitted embroidered
 making completed finished built constructed construction painted drawn carved modeled modelled block
 making fabricated created assembled making hergestellt gefertigt fabrique realise fatto gemaakt hecho
+making sewing stitched tailored cut taken embroidery knitting
 beforehand design designed project projected conceived patent patented entworfen concu disegnato
-beforehand ontworpen disenado woven weaving spun
+beforehand ontworpen disenado woven weaving spun dyed introduced
 afterwards printed print prints published publication issued reissued impression impressions edition
 afterwards reedited cast casts recast reprinted reprint retouched reworked refired altered restored
 afterwards remade remodelled repaired photographed posthumous posthumously copyright worn exhibited
 afterwards gedruckt veroffentlicht imprime publie pubblicato stampato gedrukt impreso publicado
-afterwards copyrighted ©`;
+afterwards copyrighted © alteration alterations restyled refashioned restoration acquired used sold
+afterwards presented`;
   const PERIODS = `georgian 1714/1830
 regency 1811/1820
 victorian 1837/1901
@@ -104,6 +106,9 @@ belle epoque 1871/1914`;
     [/\b(?:(?:no|not) later than|not after|nicht nach|spatestens|au plus tard)\b/g, " to "],
     [/\b(?:in|on) or before\b/g, " to "],
     [/\b(?:in|on) or after\b/g, " from "],
+    [/\b(?:b c(?: e)?|v chr)\b/g, " bc "],
+    [/\ba d\b/g, " ad "],
+    [/\b(?:and )?on$/g, " onward "],
     [/\bat the latest\b/g, " upto "],
     [/\bat the earliest\b/g, " onward "],
     [/\b(?:prior to|earlier than|prima del?|antes del?)\b/g, " before "],
@@ -474,7 +479,7 @@ belle epoque 1871/1914`;
     return kept;
   }
 
-  const joinsWords = (before, after) => after === "to" || (after === "century" && COUNTED(before))
+  const joinsWords = (before, after) => before === "to" || after === "to" || (after === "century" && COUNTED(before))
     || (BEFORE_DASH.includes(before) && /^(?:[0-9]|[mrs][0-9]|century)/.test(after));
 
   // ---- rules for one date (rules.py); each gives { edtf, note } or null ----
@@ -482,7 +487,7 @@ belle epoque 1871/1914`;
   const say = (edtf, note = "") => ({ edtf, note });
   const notesOf = (...notes) => [...new Set(notes.filter((note) => note))].join("; ");
   const CENTURY = matcher(/(?:r?(\d\d?) century|century r?(\d\d?))( bc| ad)?/);
-  const MONTH_YEAR = matcher(/[mr](\d+) (\d{4})|(\d{4}) m(\d+)|(\d{4}) \/ r(\d+)|(\d\d?) [/-] (\d{4})|(\d{4}) \/ (\d\d?)/);
+  const MONTH_YEAR = matcher(/[mr](\d+) (\d{4})|(\d{4}) m(\d+)|(\d{4}) \/ r(\d+)|(\d\d?) [/#-] (\d{4})|(\d{4}) \/ (\d\d?)/);
   const DAYS = [[/(\d\d?) m(\d+) (\d{4})/, "dmy"], [/m(\d+) (\d\d?) (\d{4})/, "mdy"], [/(\d{4}) (?:, )?m(\d+) (\d\d?)/, "ymd"],
     [/(\d\d?) (?:[/#-] )?r(\d+) (?:[/#-] )?(\d{4})/, "dmy"], [/(\d{4}) [/#-] (\d\d?) [/#-] (\d\d?)/, "ymd"],
     [/(\d\d?) # (\d\d?) # (\d{4})/, "dmy"]].map(([pattern, order]) => [matcher(pattern), order]);
@@ -540,10 +545,9 @@ belle epoque 1871/1914`;
     return piece(whole, pieces, count(found[1], pieces));
   }
 
-  function partLast(text) {
-    const found = /^(.+?) [,(] (early|mid|late|later|earlier|(?:\d|third|last) (?:quarter|half|third))(?: \))?$/.exec(text);
-    const turned = found ? `${found[2]} ${found[1]}` : "";
-    return part(turned) || fraction(turned);
+  function partLast(text, seasons) {
+    const found = /^(.+?) [,(] (early|mid|late|later|earlier|[ms]\d+|(?:\d|third|last) (?:quarter|half|third))(?: \))?$/.exec(text);
+    return found && firstOf([part, fraction, monthAndYear, season], `${found[2]} ${found[1]}`, seasons);
   }
 
   function nthDecade(text) {
@@ -682,6 +686,7 @@ belle epoque 1871/1914`;
       const first = dated(found[1], seasons), last = dated(found[2], seasons);
       return first && last ? joined(after(first, seasons), before(last, seasons)) : null;
     }
+    if (text.startsWith("from ")) text = text.replace(/ onward$/, "");
     for (const [word, rule] of BOUNDS) {
       const behind = word === "onward" || word === "upto";
       if (behind ? !text.endsWith(` ${word}`) : !text.startsWith(`${word} `)) continue;
@@ -716,7 +721,7 @@ belle epoque 1871/1914`;
     const last = members.length - 1;
     if (last < 1 || !members[last].length) return null;
     for (let at = 0; at <= last; at += 1) {
-      members[at] = (at && withCentury(members[at - 1], members[at])) || members[at];
+      members[at] = (at && completed(members[at - 1], members[at])) || members[at];
       const said = firstSide(members[at], members[last], seasons);
       if (!said) return null;
       read.push(said);
@@ -732,6 +737,8 @@ belle epoque 1871/1914`;
   const whole = (text, seasons) => firstOf(RULES_FOR_WHOLES, text, seasons);
 
   function range(first, last, seasons) {
+    const ends = [first, last].map((words) => words[words.length - 1]);
+    if (ends[1] === "bc" && ends[0] !== "bc" && ends[0] !== "ad") first = [...first, "bc"];
     if (amongDecades([...first, ...last])) { first = asDecades(first); last = asDecades(last); }
     const end = lastSide(first, last, seasons), start = firstSide(first, last, seasons);
     return start && end ? joined(start, end) : null;
@@ -743,9 +750,11 @@ belle epoque 1871/1914`;
   function lastSide(first, last, seasons) {
     const said = dated(last.join(" "), seasons);
     if (said) return said;
-    const completed = withCentury(first, last);
-    if (completed) return dated(completed.join(" "), seasons);
-    return /^(?:m\d|century)/.test(first[0]) ? dated([first[0], ...last].join(" "), seasons) : null;
+    const full = withCentury(first, last);
+    if (full) return dated(full.join(" "), seasons);
+    let begun = null;
+    for (let length = Math.min(first.length - 1, 3); !begun && length > 0; length -= 1) begun = dated([...first.slice(0, length), ...last].join(" "), seasons);
+    return begun;
   }
 
   function firstSide(first, last, seasons) {
@@ -754,14 +763,19 @@ belle epoque 1871/1914`;
     return said;
   }
 
+  function completed(before, member) {
+    const whole = member.length === 1 && before.length > 1 && /^\d{4} \d{4}$/.test(`${member[0]} ${before[before.length - 1]}`);
+    return whole ? [...before.slice(0, -1), ...member] : withCentury(before, member);
+  }
+
   function withCentury(first, last) {
     const others = first.filter((word) => !DOUBTFUL.includes(word)), year = /^(\d{4})[sd]?$/.exec(others.pop() || "");
     if (!year || !others.every((word) => AROUND.includes(word))) return null;
     const at = last.findIndex((word) => /^(?:\d\d?|\d0s)$/.test(word));
     if (at < 0 || !last.every((word, where) => where === at || AROUND.includes(word))) return null;
-    const digits = last[at].replace("s", ""), completed = completedBy(year[1], digits);
-    if (Number(completed) <= Number(year[1])) return null;
-    return [...last.slice(0, at), completed + last[at].slice(digits.length), ...last.slice(at + 1)];
+    const digits = last[at].replace("s", ""), full = completedBy(year[1], digits);
+    if (Number(full) <= Number(year[1])) return null;
+    return [...last.slice(0, at), full + last[at].slice(digits.length), ...last.slice(at + 1)];
   }
 
   function joined(start, end) {

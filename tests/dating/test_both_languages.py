@@ -15,6 +15,7 @@ from typing import Any
 
 import pytest
 
+from dating.meanings import PAIRS
 from inperiod.dating import (
     Seasons,
     Span,
@@ -75,7 +76,8 @@ def texts() -> list[str]:
     phrases += [each.replace(" ", "") for each in phrases[:500]]
     marks = ["".join(chance.choices(MARKS, k=chance.randint(1, 9))) for _ in range(2500)]
     said = [phrase for line in PHRASES.strip().splitlines() for phrase in line.split("|")]
-    return [*SPECIFIED.split(), *said, *museum, *phrases, *marks, "", " ", "1912 " * 50]
+    meant = [phrase for phrase, _ in PAIRS]
+    return [*SPECIFIED.split(), *said, *meant, *museum, *phrases, *marks, "", " ", "1912 " * 50]
 
 
 def as_list(span: Span) -> list[Any]:

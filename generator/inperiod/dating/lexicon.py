@@ -50,7 +50,7 @@ quarter qtr quart viertel kwart cuarto quarto
 half halfte moitie mitad meta helft
 third drittel tiers tercio terzo dritte dritten drittes troisieme tercer tercera terza derde
 1 first erste ersten erstes erster premier premiere primer primera primo prima eerste
-2 second zweite zweiten zweites zweiter deuxieme seconde segunda segundo seconda secondo tweede
+2 second latter zweite zweiten zweites zweiter deuxieme seconde segunda segundo seconda secondo tweede
 4 fourth vierte vierten viertes quatrieme cuarta vierde
 last final letzte letzten letztes dernier derniere ultimo ultima ultimi laatste
 12 twelfth
@@ -78,7 +78,7 @@ DECADE_WORDS = "annees anos anni jaren"
 FILLERS = """
 the of in der die das des du de del della dello dell degli la le les los el il lo den dem im van het on
 at during year years jahr jahre jahren annee ano anno jaar signed dated date datee datiert season month
-months monday tuesday wednesday thursday friday saturday sunday
+months monday tuesday wednesday thursday friday saturday sunday part
 """
 
 # Several words read as one, tried in this order on the whole phrase.
@@ -98,6 +98,9 @@ IDIOMS = (
     (r"\b(?:(?:no|not) later than|not after|nicht nach|spatestens|au plus tard)\b", " to "),
     (r"\b(?:in|on) or before\b", " to "),
     (r"\b(?:in|on) or after\b", " from "),
+    (r"\b(?:b c(?: e)?|v chr)\b", " bc "),
+    (r"\ba d\b", " ad "),
+    (r"\b(?:and )?on$", " onward "),
     (r"\bat the latest\b", " upto "),
     (r"\bat the earliest\b", " onward "),
     (r"\b(?:prior to|earlier than|prima del?|antes del?)\b", " before "),
@@ -121,13 +124,15 @@ EVENTS = """
 making made manufactured manufacture produced production executed execution sewn knitted embroidered
 making completed finished built constructed construction painted drawn carved modeled modelled block
 making fabricated created assembled making hergestellt gefertigt fabrique realise fatto gemaakt hecho
+making sewing stitched tailored cut taken embroidery knitting
 beforehand design designed project projected conceived patent patented entworfen concu disegnato
-beforehand ontworpen disenado woven weaving spun
+beforehand ontworpen disenado woven weaving spun dyed introduced
 afterwards printed print prints published publication issued reissued impression impressions edition
 afterwards reedited cast casts recast reprinted reprint retouched reworked refired altered restored
 afterwards remade remodelled repaired photographed posthumous posthumously copyright worn exhibited
 afterwards gedruckt veroffentlicht imprime publie pubblicato stampato gedrukt impreso publicado
-afterwards copyrighted ©
+afterwards copyrighted © alteration alterations restyled refashioned restoration acquired used sold
+afterwards presented
 """
 RANKS = {"making": 0, "unnamed": 1, "beforehand": 2, "afterwards": 3}
 

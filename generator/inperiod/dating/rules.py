@@ -43,11 +43,11 @@ _era = matcher(r"(\d{1,4}) (bc|ad)|ad (\d{1,4})")
 _part = matcher(r"(early|mid|late|later|earlier) (.+)")
 _fraction = matcher(r"(\d|third|last) (quarter|half|third) (?:, )?(.+)")
 _part_last = matcher(
-    r"(.+?) [,(] (early|mid|late|later|earlier|(?:\d|third|last) (?:quarter|half|third))(?: \))?"
+    r"(.+?) [,(] (early|mid|late|later|earlier|[ms]\d+|(?:\d|third|last) (?:quarter|half|third))(?: \))?"
 )
 _nth_decade = matcher(r"(\d\d?|third|last) decade (\d\d? century)")
 _month_year = matcher(
-    r"[mr](\d+) (\d{4})|(\d{4}) m(\d+)|(\d{4}) / r(\d+)|(\d\d?) [/-] (\d{4})|(\d{4}) / (\d\d?)"
+    r"[mr](\d+) (\d{4})|(\d{4}) m(\d+)|(\d{4}) / r(\d+)|(\d\d?) [/#-] (\d{4})|(\d{4}) / (\d\d?)"
 )
 _DAYS = (
     (matcher(r"(\d\d?) m(\d+) (\d{4})"), "dmy"),
@@ -130,10 +130,11 @@ def fraction(text: str, seasons: Seasons) -> Said | None:
 
 
 def part_last(text: str, seasons: Seasons) -> Said | None:
-    """19th century, second half; 1920s (early)"""
+    """19th century, second half; 1920s (early); 1926, spring"""
     found = _part_last(text)
     turned = f"{found[2]} {found[1]}" if found else ""
-    return part(turned, seasons) or fraction(turned, seasons)
+    rules = (part, fraction, month_and_year, season)
+    return next((said for rule in rules if (said := rule(turned, seasons))), None)
 
 
 def nth_decade(text: str, seasons: Seasons) -> Said | None:

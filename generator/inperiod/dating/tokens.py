@@ -142,7 +142,7 @@ def _tells_decades(row: list[Token]) -> bool:
 
 def _joins_words(before: str, after: str) -> bool:
     """Whether the dash is inside a word: "mid-18th", "18th-century", "mid- to late"; not in "early-mid"."""
-    if after == "to" or (after == "century" and _COUNTED(before)):
+    if "to" in (before, after) or (after == "century" and _COUNTED(before)):
         return True
     return before in _PARTS and bool(re.match(r"[0-9]|[mrs][0-9]|century", after, re.ASCII))
 

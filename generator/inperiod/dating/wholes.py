@@ -29,6 +29,8 @@ def bounded(text: str, seasons: Seasons) -> Said | None:
     if found := _after_before(text):
         first, last = dated(found[1], seasons), dated(found[2], seasons)
         return _joined(_after(first, seasons), _before(last, seasons)) if first and last else None
+    if text.startswith("from "):
+        text = text.removesuffix(" onward")
     for word, rule in _BOUNDS.items():
         rest = text.removesuffix(" " + word) if word in ("onward", "upto") else text.removeprefix(word + " ")
         if rest != text and (said := dated(rest, seasons)):
@@ -67,7 +69,7 @@ def chosen(text: str, seasons: Seasons) -> Said | None:
         return None
     read: list[Said] = []
     for at, member in enumerate(members):
-        completed = (_with_century(members[at - 1], member) if at else None) or member
+        completed = (_completed(members[at - 1], member) if at else None) or member
         members[at] = completed
         said = dated(" ".join(completed), seasons) or _first_of(completed, members[-1], seasons)
         if not said:
@@ -98,6 +100,8 @@ def whole(text: str, seasons: Seasons) -> Said | None:
 
 
 def _range(first: list[str], last: list[str], seasons: Seasons) -> Said | None:
+    if last[-1] == "bc" and first[-1] not in ("bc", "ad"):
+        first = [*first, "bc"]  # "2200–2100 BC"
     if _among_decades([*first, *last]):
         first, last = _as_decades(first), _as_decades(last)
     end = _last_of(first, last, seasons)
@@ -120,8 +124,9 @@ def _last_of(first: list[str], last: list[str], seasons: Seasons) -> Said | None
         return said
     if completed := _with_century(first, last):
         return dated(" ".join(completed), seasons)
-    if re.match(r"m\d|century", first[0], re.ASCII):
-        return dated(" ".join([first[0], *last]), seasons)
+    for count in range(min(len(first) - 1, 3), 0, -1):
+        if said := dated(" ".join([*first[:count], *last]), seasons):
+            return said
     return None
 
 
@@ -133,6 +138,17 @@ def _first_of(first: list[str], last: list[str], seasons: Seasons) -> Said | Non
         if said := dated(" ".join([*first, *last[-count:]]), seasons):
             return said
     return None
+
+
+def _completed(before: list[str], member: list[str]) -> list[str] | None:
+    """What a member of a list leaves to the one before it: "1926 or 27", "May 1926 or 1927"."""
+    if (
+        len(member) == 1
+        and len(before) > 1
+        and re.fullmatch(r"\d{4} \d{4}", f"{member[0]} {before[-1]}", re.ASCII)
+    ):
+        return [*before[:-1], *member]
+    return _with_century(before, member)
 
 
 def _with_century(first: list[str], last: list[str]) -> list[str] | None:
