@@ -99,14 +99,16 @@ def beads() -> Drawing:
     for i in range(7):
         x = 12 + 12.0 * i
         rounds += [ring((x, 20), 2.6), ring((x, 76), 2.6)]
-    line = waved(across(48, 8, 88), 14, 4, "wave")
-    whole = line.points(12)
-    rounds += [ring(point, 2.4) for point in whole[::5]]
-    for x in (28, 68):
+    for x in (28.0, 68.0):
         for i in range(8):
-            angle = 45 * i + 22
-            tubes.append(box(x + 5, 46.8, 7, 2.6).turn(angle, (x, 48)))
-        rounds.append(ring((x, 48), 3))
+            tubes.append(box(x + 5, 46.8, 9, 2.4).turn(45 * i, (x, 48)))
+            rounds.append(
+                ring(
+                    (x + 17.4 * math.cos(math.radians(45 * i)), 48 + 17.4 * math.sin(math.radians(45 * i))),
+                    2.2,
+                )
+            )
+        rounds.append(ring((x, 48), 3.4))
     return (
         _ground()
         + GROUND(rounds, tubes)

@@ -18,6 +18,7 @@ from inperiod.drawing.hand import (
     Point,
     beside,
     box,
+    hatch,
     path,
     ring,
     smooth,
@@ -244,10 +245,7 @@ def bias_faced() -> Drawing:
     hemmed = LINE(smooth((38.4, 31), (34, 36), (31.6, 45), (29, 46.4)).mapped(near))
     piece = box(6, FACE_TOP, 66, FACE_FOOT - FACE_TOP)
     facing = box(36, FACE_TOP, 36, FACE_FOOT - FACE_TOP)
-    grain = [
-        path((36 + 7 * i, min(FACE_FOOT, FACE_TOP + 30)), (36 + 7 * i + 6, FACE_FOOT - 7))
-        for i in range(1, 4)
-    ]
+    grain = hatch(facing, 45, 6)
     slants = [path((34.6, FACE_TOP + 4 + 5 * i), (37.6, FACE_TOP + 2 + 5 * i)) for i in range(6)]
     return (
         goods

@@ -113,7 +113,7 @@ def binding() -> Drawing:
         made
         + GROUND(behind)
         + GROUND(strip)
-        + LINE(stitches(path((LEFT, 57), (64, 57)), 2.6, 2))
+        + LINE(stitches(path((LEFT, 58), (64, 58)), 2.6, 2))
         + FAINT(path((LEFT, 77), (64, 77)))
     )
 
