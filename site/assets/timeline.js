@@ -170,8 +170,12 @@
     function shade() {
       const chart = at("drawing").querySelector(".chart"), span = last + 1 - first;
       for (const veil of chart.querySelectorAll(".chart-veil")) veil.remove();
+      // Row by row, so that no name is veiled with its band.
       const veil = (from, to) => {
-        if (to > from) chart.append(s("rect", { class: "chart-veil", x: `${(100 * from) / span}%`, width: `${(100 * (to - from)) / span}%`, y: 34, height: "100%" }));
+        if (to <= from) return;
+        const place = { class: "chart-veil", x: `${(100 * from) / span}%`, width: `${(100 * (to - from)) / span}%` };
+        for (const row of chart.querySelectorAll(".chart-row"))
+          row.append(s("rect", { ...place, y: Number(row.querySelector(".chart-line").getAttribute("y1")) + 23, height: 42 }));
       };
       veil(0, state.from - first);
       veil(state.to + 1 - first, span);

@@ -143,6 +143,19 @@ def test_another_name_finds_a_feature_and_the_answer_appears(opened, shown_catal
     assert "feature=" in page.evaluate("location.hash")
 
 
+def test_a_name_nothing_has_is_said_and_cannot_be_taken(opened):
+    page = opened("index.html#garment=day-dress&when=1926")
+    page.locator("#ask-feature").fill("zzz")
+    assert page.locator("#ask-found").inner_text() == "No other feature of that name"
+    page.keyboard.press("ArrowDown")
+    page.keyboard.press("Enter")
+    assert page.locator(".chip").count() == 0
+    page.keyboard.press("Escape")
+    assert not page.locator("#ask-found").is_visible()
+    page.keyboard.press("Escape")
+    assert page.locator("#ask-feature").input_value() == ""
+
+
 def test_the_whole_way_by_keyboard(opened):
     page = opened("index.html#garment=day-dress&when=1926")
 

@@ -137,7 +137,7 @@ def test_a_range_of_years_is_chosen_by_keyboard_and_read_out(opened, shown_facts
         page.locator("#range-body .trade-when").first.inner_text().startswith(per_cent(usual[0].share.value))
     )
     assert page.evaluate("location.hash") == "#from=1920&to=1929"
-    assert page.locator("#drawing .chart-veil").count() == 2
+    assert page.locator("#drawing .chart-row").first.locator(".chart-veil").count() == 2
 
 
 def test_the_numbers_are_kept_as_csv(opened, shown_facts):

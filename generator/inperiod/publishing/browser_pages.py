@@ -60,7 +60,7 @@ def _timeline_page(
     catalogue: Catalogue, facts: Facts, shown: list[Shown], one: Shown | None, path: str
 ) -> Page:
     entrance = path == paths.TIMELINE
-    named = f"{one.facet_label}: {one.garment_label}" if one and not entrance else "Timeline"
+    named = f"{one.facet_label} of {one.garments}" if one and not entrance else "Timeline"
     return Page(
         path,
         "timeline.html",

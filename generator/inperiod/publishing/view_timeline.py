@@ -19,10 +19,12 @@ from inperiod.records.model import Catalogue
 
 @dataclass(frozen=True, slots=True)
 class Shown:
-    """A garment and facet worth a timeline; ``weight`` is the plates looked at times the terms shown."""
+    """A garment and facet worth a timeline. ``garments`` is what several are called; ``weight`` is the plates
+    looked at times the terms shown."""
 
     garment: str
     garment_label: str
+    garments: str
     facet: str
     facet_label: str
     weight: float
@@ -36,11 +38,12 @@ def shown_timelines(facts: Facts, grades: str) -> list[Shown]:
     """Every garment and facet of which enough was looked at, in the vocabulary's order."""
     found = []
     for garment in facts.garments:
+        several = garment.plural.removeprefix("pieces of ")
         for facet, label in facts.facets.items():
             drawn = timeline(facts, garment.id, facet, grades=grades)
             if worth_drawing(drawn):
                 weight = sum(drawn.recorded) * len(drawn.rows)
-                found.append(Shown(garment.id, garment.label, facet, label, weight))
+                found.append(Shown(garment.id, garment.label, several, facet, label, weight))
     return found
 
 
@@ -54,7 +57,7 @@ def timeline_view(
     drawn = timeline(facts, one.garment, one.facet, grades=catalogue.settings.grades)
     # The plates of the grades that were counted, so that a cell and its list agree.
     limits = [("grade", grade) for grade in catalogue.settings.grades]
-    name = f"{one.facet_label} of the {one.garment_label} by decade"
+    name = f"{one.facet_label} of {one.garments} by decade"
     chart = chart_of(drawn, rel, name, limits)
     return {
         "one": one,
