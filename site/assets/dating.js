@@ -905,17 +905,17 @@ belle epoque 1871/1914`;
 
   function asEdtf(text, seasons) {
     if (!LOOKS_LIKE_EDTF(text)) return [null, null];
-    const years = /^(\d\d)(\d\d)-(\d\d)$/.exec(text), end = years ? years[1] + years[3] : "";
-    const pair = years && years[2] < years[3] && Number(end) <= LATEST_BY_HYPHEN;
-    if (pair && Number(years[3]) >= 25) return [null, null];
     try {
       readEdtf(text, seasons);
     } catch (problem) {
       if (problem instanceof Unreadable) return [null, problem];
       throw problem;
     }
-    const first = text.slice(0, 4);
-    return [say(text, pair ? `read as ${inWords(text, seasons)}; for the years ${first} to ${end} write ${first}/${end}` : ""), null];
+    const years = /^(\d\d)(\d\d)-(\d\d)$/.exec(text);
+    if (!years || years[2] >= years[3] || Number(years[1] + years[3]) > LATEST_BY_HYPHEN) return [say(text), null];
+    const first = text.slice(0, 4), last = years[1] + years[3], meant = inWords(text, seasons);
+    return [Number(years[3]) > 24 ? say(`${first}/${last}`, `read as the years; in EDTF it would be ${meant}`)
+      : say(text, `read as ${meant}; for the years ${first} to ${last} write ${first}/${last}`), null];
   }
 
   function asPhrase(text, plain, seasons, complaint) {

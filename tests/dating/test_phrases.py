@@ -42,6 +42,8 @@ def test_edtf_itself_is_a_phrase(edtf: str) -> None:
     [
         ("1912-23", "1912-23", "read as autumn 1912; for the years 1912 to 1923 write 1912/1923"),
         ("1905-10", "1905-10", "read as October 1905; for the years 1905 to 1910 write 1905/1910"),
+        ("1920-25", "1920/1925", "read as the years; in EDTF it would be spring 1920 (northern)"),
+        ("1926-45", "1926/1945", None),
         ("1912-09", "1912-09", None),
         ("2001-34", "2001-34", None),
         ("5/12/1926", "1926-05-12", "the month is read first, then the day"),

@@ -59,21 +59,17 @@ def _as_edtf(text: str, seasons: Seasons) -> tuple[Said | None, Unreadable | Non
     """The text itself where it is EDTF; else the complaint, where it was plainly meant to be."""
     if not _LOOKS_LIKE_EDTF.fullmatch(text):
         return None, None
-    years = _TWO_DIGITS.fullmatch(text)
-    end = f"{years[1]}{years[3]}" if years else ""
-    if years and int(years[3]) >= 25 and years[2] < years[3] and int(end) <= LATEST_BY_HYPHEN:
-        # EDTF has groupings 25 to 41 below the year, which nobody types; 21 to 24, the seasons, people do.
-        return None, None
     try:
         read_edtf(text, seasons)
     except Unreadable as problem:
         return None, problem
-    if years and years[2] < years[3] and int(end) <= LATEST_BY_HYPHEN:
-        return Said(
-            text,
-            f"read as {in_words(text, seasons)}; for the years {text[:4]} to {end} write {text[:4]}/{end}",
-        ), None
-    return Said(text), None
+    years = _TWO_DIGITS.fullmatch(text)
+    if not years or years[2] >= years[3] or int(years[1] + years[3]) > LATEST_BY_HYPHEN:
+        return Said(text), None
+    first, last, meant = text[:4], years[1] + years[3], in_words(text, seasons)
+    if int(years[3]) > 24:  # the finer groupings of EDTF, which nobody types; months and seasons people do
+        return Said(f"{first}/{last}", f"read as the years; in EDTF it would be {meant}"), None
+    return Said(text, f"read as {meant}; for the years {first} to {last} write {first}/{last}"), None
 
 
 def _as_phrase(text: str, plain: str, seasons: Seasons, complaint: Unreadable | None) -> Said:
