@@ -217,7 +217,7 @@ _OUTCOMES = {
 
 def imported(report: ImportReport, into: Path) -> str:
     """What an import did, counts first, then every row that was not taken and why."""
-    lines = [f"{note}" for note in report.notes]
+    lines = [_wrapped(note) for note in report.notes]
     done = "A dry run: nothing was written. " if report.dry_run else ""
     lines.append(f"{done}{counted(len(report.rows), 'row')} read for {into}:")
     for outcome, (was, would) in _OUTCOMES.items():

@@ -339,3 +339,14 @@ def test_the_record_of_an_import_is_plain_json(folder: Path) -> None:
     assert list(json.loads((folder / LEDGER_FILE).read_text(encoding="utf-8"))["written"]) == [
         "sources/list-12.yaml"
     ]
+
+
+def test_dates_that_the_settings_do_not_weigh_are_pointed_out(folder: Path) -> None:
+    weaker = MAPPING.replace("date_basis: printed", "date_basis: institution")
+    (note,) = take(folder, HEADER + ROW, weaker).notes
+    assert "1 of 1 dated sources will not be counted: their dates rest on institution" in note
+    settings = folder / "inperiod.yaml"
+    settings.write_text(
+        settings.read_text(encoding="utf-8").replace("grades: A ", "grades: AB "), encoding="utf-8"
+    )
+    assert take(folder, HEADER + ROW, weaker).notes == ()

@@ -13,7 +13,7 @@ from inperiod.importing.mapping import ColumnMapping, MappingFault, read_mapping
 from inperiod.importing.table import NoTable, Row, Table, read_table
 from inperiod.importing.writing import source_yaml
 from inperiod.records import read_catalogue
-from inperiod.records.model import Settings
+from inperiod.records.model import GRADE_OF_BASIS, Settings
 from inperiod.records.problems import nearest
 from inperiod.records.reading import read_source
 
@@ -179,7 +179,20 @@ def _write(
     left = tuple(sorted(name for name in ledger.written if name not in files and (into / name).is_file()))
     if not dry_run:
         ledger.save()
-    return ImportReport(tuple(sorted(reports, key=lambda each: each.line)), files, table.notes, left, dry_run)
+    notes = (*table.notes, *_not_weighed(gathered, settings))
+    return ImportReport(tuple(sorted(reports, key=lambda each: each.line)), files, notes, left, dry_run)
+
+
+def _not_weighed(gathered: dict[str, _Gathered], settings: Settings) -> Iterator[str]:
+    """That dates of these sources are of a grade the settings pass over: nothing would be counted."""
+    bases = [home.source.get("date_basis", "") for home in gathered.values() if home.source.get("date")]
+    passed = [each for each in bases if GRADE_OF_BASIS.get(each, "-") not in settings.grades]
+    if passed:
+        named = ", ".join(sorted({each or "no date_basis" for each in passed}))
+        yield (
+            f"{len(passed)} of {len(bases)} dated sources will not be counted: their dates rest on {named}, "
+            f"and the settings weigh grade {settings.grades}. Set grades in inperiod.yaml, or ask with --grades."
+        )
 
 
 def _reports(identity: str, home: _Gathered, fate: Fate) -> Iterator[RowReport]:
