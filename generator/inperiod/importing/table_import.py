@@ -191,7 +191,7 @@ def _not_weighed(gathered: dict[str, _Gathered], settings: Settings) -> Iterator
         named = ", ".join(sorted({each or "no date_basis" for each in passed}))
         yield (
             f"{len(passed)} of {len(bases)} dated sources will not be counted: their dates rest on {named}, "
-            f"and the settings weigh grade {settings.grades}. Set grades in inperiod.yaml, or ask with --grades."
+            f"and the settings weigh grade {settings.grades}. Set grades in inperiod.yaml or ask by --grades."
         )
 
 
