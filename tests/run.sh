@@ -42,7 +42,7 @@ fi
 bin=.venv/bin
 failed=
 "$bin/ruff" check . || failed="$failed ruff-check"
-"$bin/ruff" format --check . || failed="$failed ruff-format"
+"$bin/ruff" format --check --output-format=concise . || failed="$failed ruff-format"
 "$bin/mypy" || failed="$failed mypy"
 "$bin/pytest" -n auto --dist loadfile "$@" || failed="$failed pytest"
 [ -z "$failed" ] || { say "Failed:$failed"; exit 1; }
