@@ -105,10 +105,11 @@ def chromium() -> Iterator[Browser]:
     """A running headless Chromium. Open a new context in each test."""
     from playwright.sync_api import sync_playwright
 
-    program = find_chromium()
-    if program is None:
-        missing("no Chromium or Chrome found; install one or name it in INPERIOD_CHROMIUM")
     with sync_playwright() as playwright:
+        own = playwright.chromium.executable_path
+        program = find_chromium() or (own if os.access(own, os.X_OK) else None)
+        if program is None:
+            missing("no Chromium or Chrome found; install one or name it in INPERIOD_CHROMIUM")
         browser = playwright.chromium.launch(executable_path=program, args=CHROMIUM_ARGUMENTS)
         yield browser
         browser.close()

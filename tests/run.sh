@@ -1,7 +1,8 @@
 #!/bin/sh
 # The second command of the README: install what the tests need, then run every check.
 # Sets up .venv/ as the first command does. On Debian, as root, what is missing of Chromium, Node.js and
-# Python comes from apt; elsewhere a missing one is named, and fails the run where CI is set.
+# Python comes from apt; elsewhere a browser for tests alone is fetched, and anything else that is missing is
+# named, and fails the run where CI is set.
 # Arguments go to pytest: sh tests/run.sh tests/dating -k phrases
 set -eu
 cd "$(dirname "$0")/.."
@@ -29,7 +30,8 @@ command -v python3 >/dev/null 2>&1 || apt_install python3 python3-venv || {
     exit 1
 }
 python3 generator/start.py --prepare test
-has_chromium || apt_install chromium || say "No Chromium or Chrome: tests that drive one will not run."
+has_chromium || apt_install chromium || .venv/bin/playwright install chromium >&2 ||
+    say "No Chromium or Chrome: tests that drive one will not run."
 command -v node >/dev/null 2>&1 || apt_install nodejs || say "No Node.js: tests that need it will not run."
 if [ -f tests/package.json ]; then
     command -v npm >/dev/null 2>&1 || apt_install npm || say "No npm: tests that need its packages will not run."
