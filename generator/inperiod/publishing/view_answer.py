@@ -100,7 +100,13 @@ def answer_view(catalogue: Catalogue, facts: Facts, asked: Asked) -> Mapping[str
     question = asked.question
     garment = next((each for each in facts.garments if each.id == question.garment), None)
     if garment is None:
-        return {"head": "", "fits": [], "nothing": "No garment is known yet.", "usual_head": "", "usual": []}
+        return {
+            "head": "Nothing to ask yet",
+            "fits": [],
+            "nothing": "This catalogue does not know any garment yet.",
+            "usual_head": "",
+            "usual": [],
+        }
     when = window_in_words(question.window.earliest, question.window.latest)
     given = answer(facts, question)
     fits = [finding_view(catalogue, facts, asked, found, index) for index, found in enumerate(given.findings)]

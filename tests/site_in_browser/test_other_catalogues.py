@@ -1,0 +1,89 @@
+"""The pages one asks of, made of other catalogues: with pictures and nasty text, without a plate, empty."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import pytest
+
+from inperiod.publishing import build
+from inperiod.records.model import Catalogue, Image, Mark, Vocabulary
+from publishing.sample import sample
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Browser, Page
+
+pytestmark = pytest.mark.browser
+PAGES = ("index.html", "plates.html", "timeline.html")
+
+
+def visit(chromium: Browser, site: Path, page: str) -> Page:
+    """The page, opened and held to saying nothing on the console."""
+    complaints: list[str] = []
+    opened = chromium.new_page()
+    opened.on("console", lambda message: complaints.append(message.text))
+    opened.on("pageerror", lambda error: complaints.append(str(error)))
+    opened.goto((site / page.partition("#")[0]).as_uri() + page[len(page.partition("#")[0]) :])
+    opened.wait_for_timeout(100)
+    assert complaints == []
+    return opened
+
+
+@pytest.fixture(scope="module")
+def pictured(tmp_path_factory: pytest.TempPathFactory) -> tuple[Catalogue, Path]:
+    """The sample catalogue with a picture and a caption that tries to be markup on its first plate."""
+    folder = tmp_path_factory.mktemp("pictured")
+    catalogue = sample(folder / "catalogue")
+    images = folder / "catalogue" / "images"
+    images.mkdir(parents=True, exist_ok=True)
+    (images / "cut.svg").write_text(
+        '<svg xmlns="http://www.w3.org/2000/svg" width="30" height="40"/>', encoding="utf-8"
+    )
+    source = next(each for each in catalogue.sources.values() if each.publish and each.plates)
+    nasty = "</script><img src=x onerror=alert(1)> & <b>bold</b>"
+    first = replace(
+        source.plates[0], publish=True, caption=nasty, image=Image("cut.svg", Mark("a"), alt="A cut")
+    )
+    made = replace(source, title=nasty, plates=(first, *source.plates[1:]))
+    catalogue = replace(catalogue, sources={**catalogue.sources, source.id: made})
+    build(catalogue, folder / "public")
+    return catalogue, folder / "public"
+
+
+def test_a_plate_with_a_picture_shows_it(chromium, pictured):
+    _, site = pictured
+    page = visit(chromium, site, "plates.html")
+    picture = page.locator(".card-picture")
+    assert picture.count() >= 1
+    assert picture.first.evaluate("(each) => each.complete && each.naturalWidth > 0")
+
+
+def test_text_from_records_is_shown_as_text(chromium, pictured):
+    catalogue, site = pictured
+    page = visit(chromium, site, "plates.html")
+    said = page.locator(".card-said").filter(has_text="</script><img src=x")
+    assert said.count() == 1
+    assert page.locator("img[src=x]").count() == 0
+    plate = next(p for s in catalogue.sources.values() for p in s.plates if p.image)
+    term = next(feature.term for feature in plate.features if feature.term)
+    home = visit(chromium, site, f"index.html#garment={plate.garment}&when=1926&feature={term}&grades=ABC")
+    assert home.locator(".fit").count() == 1
+    assert home.locator("img[src=x]").count() == 0
+
+
+@pytest.mark.parametrize("words", [True, False], ids=["no plates", "nothing at all"])
+def test_a_catalogue_without_plates_says_so_and_breaks_nothing(chromium, tmp_path, words):
+    catalogue = sample(tmp_path / "catalogue")
+    vocabulary = catalogue.vocabulary if words else Vocabulary({})
+    build(replace(catalogue, sources={}, boards={}, vocabulary=vocabulary), tmp_path / "public")
+    for page in PAGES:
+        opened = visit(chromium, tmp_path / "public", page)
+        assert opened.locator("h1").is_visible()
+        assert opened.locator("main").inner_text().strip()
+        opened.close()
+    home = visit(chromium, tmp_path / "public", "index.html")
+    assert home.locator("#answer").inner_text().strip()
+    plates = visit(chromium, tmp_path / "public", "plates.html")
+    assert "No plate" in plates.locator("main").inner_text()
