@@ -45,3 +45,10 @@ def across(y: float, left: float = 6.0, right: float = 90.0) -> Path:
 def rows(*levels: float, left: float = 6.0, right: float = 90.0) -> Drawing:
     """Lines across the drawing."""
     return LINE([across(y, left, right) for y in levels])
+
+
+def two_edges(gap: float = 4.0) -> Drawing:
+    """Two edges of cloth side by side."""
+    half = (84 - gap) / 2
+    left, right = cloth(6, 8, half, 80, "tbl"), cloth(90 - half, 8, half, 80, "tbr")
+    return left + right + LINE(path((6 + half, 8), (6 + half, 88)), path((90 - half, 8), (90 - half, 88)))

@@ -1,6 +1,6 @@
 """Fabrics that a few lines can tell apart, on a swatch: weave, knit, mesh, pile or figure, much enlarged.
 
-Cloths that differ by fibre or fineness alone (lawn from batiste, serge from drill by its wool) have no
+Cloths that differ by fibre or fineness alone (lawn from batiste, serge from any other twill) have no
 drawing: a line cannot show it.
 """
 
@@ -90,14 +90,9 @@ def twill() -> Drawing:
     return swatch() + LINE(hatch(AREA, -45, 6))
 
 
-def serge() -> Drawing:
-    """A clear diagonal, each line of two threads."""
-    return swatch() + LINE(hatch(AREA, -45, 6), hatch(AREA.move(1.4, 1.4), -45, 6)[1:-1])
-
-
 def gaberdine() -> Drawing:
     """A steep close twill."""
-    return swatch() + LINE(hatch(AREA, -63, 3.6))
+    return swatch() + LINE(hatch(AREA, -63, 4.4))
 
 
 def drill() -> Drawing:
@@ -259,14 +254,9 @@ def brocade() -> Drawing:
 
 def damask() -> Drawing:
     """Figure and ground in one colour: warp face against weft face."""
-    outline, left, right = _figure()
-    return (
-        swatch()
-        + FAINT(hatch(AREA, 90, 3))
-        + MASK(outline, left, right)
-        + WASH(outline, left, right)
-        + FAINT([line for one in (outline, left, right) for line in hatch(one, 0, 3)], outline, left, right)
-    )
+    figure = _figure()
+    rows = [line for one in figure for line in hatch(one, 0, 4)]
+    return swatch() + FAINT(hatch(AREA, 90, 4)) + MASK(figure) + WASH(figure) + FAINT(rows) + LINE(figure)
 
 
 def jersey() -> Drawing:
@@ -381,7 +371,6 @@ DRAWINGS: Mapping[str, Callable[[], Drawing]] = {
     "pique": pique,
     "dimity": dimity,
     "twill": twill,
-    "serge": serge,
     "gaberdine": gaberdine,
     "drill": drill,
     "poplin": poplin,

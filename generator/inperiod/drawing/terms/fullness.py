@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from itertools import pairwise
 
 from inperiod.drawing.hand import (
     CENTRE,
@@ -68,7 +69,7 @@ def wide_tucks() -> Drawing:
 
 
 def _laid(edges: list[float], deep: float, base: float = SECTION + 6) -> Path:
-    """Folds lying to the right in section, their outer edges at ``edges``: cloth, back under the fold, and on."""
+    """Folds lying to the right in section, their outer edges at ``edges``."""
     line = Path((6, base))
     for x in edges:
         line = line.to((x - deep, base)).curve(
@@ -215,7 +216,7 @@ def gathers() -> Drawing:
 def _puckers(levels: list[float], every: float = 5.2) -> list[Path]:
     """Small folds between rows of gathering."""
     found = []
-    for a, b in zip(levels, levels[1:], strict=False):
+    for a, b in pairwise(levels):
         for i in range(int(76 / every)):
             x = 12 + every * (i + 0.5)
             found.append(smooth((x, a + 1.4), (x + 0.9, (a + b) / 2), (x - 0.2, b - 1.4)))

@@ -1,5 +1,5 @@
-"""Seams and edge finishes as handbooks show them: above, the layers cut across the seam; below, the cloth from
-its right side, or from the wrong side where the finish is there. The seam runs up and down at the middle."""
+"""Seams and edge finishes as handbooks show them: above, the layers cut across the seam; below, the cloth
+from its right side, or from the wrong side where the finish is there. The seam runs up and down."""
 
 from __future__ import annotations
 
@@ -38,8 +38,8 @@ def near(place: Point) -> Point:
 
 
 def layer(*places: Point, raw: bool = False) -> Drawing:
-    """A layer of cloth in section along straight runs, its corners rounded as folds. ``raw``: threads fray from
-    its last end."""
+    """A layer of cloth in section along straight runs, its corners rounded as folds. ``raw``: threads fray
+    from its last end."""
     points = tuple(near(place) for place in places)
     line = _rounded(points)
     left, right = beside(line, -THICK / 2), beside(line, THICK / 2)

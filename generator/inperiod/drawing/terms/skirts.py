@@ -173,7 +173,6 @@ def straight() -> Drawing:
 
 
 def pleated_all() -> Drawing:
-    side = _flared(18, 84)
     hem = Path((18, 84))
     xs = [18 + 60 * index / 10 for index in range(11)]
     for b in xs[1:]:

@@ -58,8 +58,8 @@ def lockstitch_machine() -> Drawing:
     layers = [box(6, 60, 84, 8), box(6, 68, 84, 8)]
     upper, lower = Path((6, 57)), Path((6, 79))
     for x in (18.0, 33.0, 48.0, 63.0, 78.0):
-        upper = upper.to((x - 2, 57)).bend((x, 70), (x + 2, 57))
-        lower = lower.to((x - 2, 79)).bend((x, 62), (x + 2, 79))
+        upper = upper.to((x - 2, 57)).bend((x, 80.5), (x + 2, 57))
+        lower = lower.to((x - 2, 79)).bend((x, 55.5), (x + 2, 79))
     return made + TINT(layers) + LINE(upper.to((90, 57)), lower.to((90, 79)))
 
 
