@@ -6,10 +6,13 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from PIL import Image as Pillow
 
 from inperiod.publishing import build
 from inperiod.publishing.paths import UnsafeName, plate_path, relative
 from inperiod.publishing.prose import prose, web_address
+from inperiod.publishing.published import published
+from inperiod.records.model import Catalogue, Image, Mark
 from publishing.pages import contents, html_pages, read
 from publishing.sample import SECRET, dated, hostile, plate, sample, source
 
@@ -30,6 +33,12 @@ def test_what_is_not_to_be_published_is_nowhere_in_the_output(small_site: Path) 
     for path, data in contents(small_site).items():
         assert SECRET not in path
         assert SECRET.encode() not in data, path
+
+
+def test_not_even_a_pointer_to_what_is_withheld_passes_the_door(tmp_path: Path) -> None:
+    shown = published(sample(tmp_path))
+    assert SECRET in repr(sample(tmp_path))
+    assert SECRET not in repr(shown)
 
 
 def test_the_withheld_plate_is_in_the_sample_at_all(tmp_path: Path) -> None:
@@ -68,18 +77,32 @@ def test_a_build_with_such_an_id_writes_nothing(tmp_path: Path) -> None:
     assert not (tmp_path / "public").exists()
 
 
-@pytest.mark.parametrize("file", ["../secret.png", "/etc/passwd", "..\\secret.png"])
-def test_a_picture_outside_the_folder_of_images_is_never_copied(file: str, tmp_path: Path) -> None:
-    from inperiod.records.model import Image, Mark
-
-    folder = tmp_path / "catalogue"
+def catalogue_with_picture(folder: Path, file: str) -> Catalogue:
+    """One plate pointing at ``file``; a true picture lies beside ``images/`` and one inside it."""
     (folder / "images").mkdir(parents=True)
-    (folder / "secret.png").write_bytes(b"secret")
-    shown = plate("list", "p1-1", "neckline/v", image=Image(file, Mark("x"), alt="a picture"))
-    build(replace(sample(folder), sources={"list": source("list", "1924", shown)}), tmp_path / "public")
-    assert not any(
-        data == b"secret" or b"root:x:0" in data for data in contents(tmp_path / "public").values()
-    )
+    Pillow.new("RGB", (40, 30), "red").save(folder / "secret.png")
+    Pillow.new("RGB", (40, 30), "blue").save(folder / "images" / "plate.png")
+    (folder / "images" / "link.png").symlink_to(folder / "secret.png")
+    (folder / "images" / "broken.png").write_bytes(b"no picture")
+    shown = plate("list", "p1-1", "neckline/v", image=Image(file, Mark("x"), alt="a frock"))
+    return replace(sample(folder), sources={"list": source("list", "1924", shown)}, boards={})
+
+
+def test_a_picture_is_copied_and_shown_with_its_size(tmp_path: Path) -> None:
+    build(catalogue_with_picture(tmp_path / "catalogue", "plate.png"), tmp_path / "public")
+    assert (tmp_path / "public/images/plate.png").is_file()
+    page = (tmp_path / "public/plate/list/p1-1.html").read_text(encoding="utf-8")
+    assert '<img src="../../images/plate.png" alt="a frock" width="40" height="30"' in page
+
+
+@pytest.mark.parametrize(
+    "file", ["../secret.png", "{folder}/secret.png", "link.png", "broken.png", "none.png"]
+)
+def test_a_picture_elsewhere_or_broken_leaves_its_place_empty(file: str, tmp_path: Path) -> None:
+    folder = tmp_path / "catalogue"
+    build(catalogue_with_picture(folder, file.format(folder=folder)), tmp_path / "public")
+    assert not [path for path in contents(tmp_path / "public") if path.endswith(".png")]
+    assert "<img" not in (tmp_path / "public/plate/list/p1-1.html").read_text(encoding="utf-8")
 
 
 @pytest.mark.parametrize(
