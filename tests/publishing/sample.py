@@ -117,6 +117,9 @@ def sources() -> dict[str, Source]:
                 price=Price("8/11", "GBP"),
                 wearer=Wearer("woman", sizes="36 to 44"),
                 recorded=Recorded("A. T.", "2026-01-03"),
+                confirmations=(
+                    {"by": "B. U.", "on": "2026-02-01", "reading": "disputed", "feature": "neckline/v"},
+                ),
             ),
             plate("spring-list-1924", "p3-2", garment="coat", outfit="a"),
         ),

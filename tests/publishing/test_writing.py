@@ -211,6 +211,13 @@ def test_site_map_feed_and_share_cards_come_with_an_address_and_not_without(
     )
 
 
+def test_the_page_of_lost_addresses_works_at_any_depth_of_a_site_with_an_address(tmp_path: Path) -> None:
+    build(sample(tmp_path / "catalogue", base_address="https://dress.example/regatta/"), tmp_path / "public")
+    page = (tmp_path / "public/404.html").read_text()
+    assert 'href="https://dress.example/regatta/assets/style.css"' in page
+    assert 'href="https://dress.example/regatta/plates.html"' in page
+
+
 def test_the_demonstration_is_built_in_a_few_seconds(demo_catalogue: object, tmp_path: Path) -> None:
     began = time.process_time()
     report = build(demo_catalogue, tmp_path / "public")  # type: ignore[arg-type]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from functools import partial
 from pathlib import Path
 from typing import Any
@@ -80,9 +80,17 @@ def site_view(catalogue: Catalogue) -> Mapping[str, Any]:
     }
 
 
+def _linker(page: Page, base: str | None) -> Callable[[str], str]:
+    """Links of a page are relative. A host shows the page of lost addresses at any depth, where relative
+    links would lead nowhere, so its links are whole where the site has an address."""
+    if page.path == paths.NOT_FOUND and base:
+        return lambda target: base + target
+    return partial(paths.relative, page=page.path)
+
+
 def render(env: Environment, page: Page) -> str:
     """The page as HTML, with one newline at its end."""
-    rel = partial(paths.relative, page=page.path)
+    rel = _linker(page, env.globals["site"]["base_address"])  # type: ignore[index]
 
     def prose_here(text: str | None, lowest: int = 0) -> str:
         return prose(text, rel, lowest)

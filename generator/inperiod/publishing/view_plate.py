@@ -149,8 +149,18 @@ def facts(look: Lookup, plate: Plate) -> tuple[Fact, ...]:
         Fact("Price", words.price(plate.price) or "", plate.price.note if plate.price else None),
         Fact("Picture", words.sentence(words.medium(plate) or "")),
         Fact("Recorded", recorded(plate.recorded) or ""),
+        *(_read_again(look, each) for each in plate.confirmations),
     ]
     return tuple(fact for fact in made if fact.value)
+
+
+def _read_again(look: Lookup, confirmation: Mapping[str, Any]) -> Fact:
+    """What a second reader found, of one feature or of the whole plate."""
+    found = str(confirmation.get("reading", "confirmed"))
+    by, on, term = (str(confirmation.get(name) or "") for name in ("by", "on", "feature"))
+    what = f": {look.term_label(term)}" if term else ""
+    said = f"{words.sentence(found)} by {by}{f' on {on}' if on else ''}{what}"
+    return Fact("Read again", said, confirmation.get("note"), look.term_link(term).path if term else None)
 
 
 def recorded(value: Recorded | None) -> str | None:
