@@ -36,7 +36,7 @@ def body() -> Drawing:
     jaw = smooth(
         (37.2, 8.0), (39.6, 12.0), (44.5, 15.6), (CENTRE, 16.4), (51.5, 15.6), (56.4, 12.0), (58.8, 8.0)
     )
-    neck = Path((41.0, 13.4)).through((41.4, 19.0), (41.2, 23.5), NECK, (32.0, 30.0), TIP)
+    neck = Path((41.0, 13.4)).through((41.4, 19.0), (41.2, 23.5), NECK).to(TIP)
     arm = Path(TIP).through((13.2, 39.0), (10.6, 52.0), (9.7, 66.0), (9.4, 80.0))
     inner = Path((24.4, 59.0)).bend((22.0, 69.0), (21.2, 80.0))
     return FAINT.both(jaw, neck, arm, inner)

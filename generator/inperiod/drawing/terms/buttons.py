@@ -83,16 +83,10 @@ def phenolic_buttons() -> Drawing:
     """Thick and turned: from above and from the side."""
     face = GROUND(ring((CENTRE, 34), 27)) + LINE(ring((CENTRE, 34), 20), ring((CENTRE, 34), 13))
     holes = LINE([ring((CENTRE + a * 4, 34 + b * 4), 1.6) for a in (-1, 1) for b in (-1, 1)])
-    side = (
-        Path((21, 74))
-        .to((21, 80))
-        .bend((21, 88), (30, 88))
-        .to((66, 88))
-        .bend((75, 88), (75, 80))
-        .to((75, 74))
-    )
-    side = side.bend((70, 70), (64, 72)).bend((CENTRE, 78), (32, 72)).bend((26, 70), (21, 74)).close()
-    return face + holes + TINT(side) + LINE(path((23, 81), (73, 81)))
+    side = Path((21, 72)).curve((21, 68), (30, 70), (34, 72)).bend((CENTRE, 76), (62, 72))
+    side = side.curve((66, 70), (75, 68), (75, 72)).to((75, 80)).bend((75, 88), (66, 88)).to((30, 88))
+    side = side.bend((21, 88), (21, 80)).close()
+    return face + holes + TINT(side) + LINE(path((21, 79), (75, 79)))
 
 
 def pearl_buttons() -> Drawing:
@@ -121,10 +115,13 @@ def loops_and_buttons() -> Drawing:
         + LINE(path((40, 8), (40, 88)), path((48, 8), (48, 88)))
     )
     for y in (20, 39, 58, 77):
-        made += GROUND(ring((57, y), 7)) + LINE(Path((53, y - 1)).bend((54, y - 4.6), (58, y - 4.4)))
-        outer = Path((40, y - 5.4)).curve((74, y - 10), (74, y + 10), (40, y + 5.4))
-        inner = Path((40, y - 3.2)).curve((70, y - 7.6), (70, y + 7.6), (40, y + 3.2))
-        made += LINE(outer, inner)
+        outer = Path((40, y - 5)).curve((72, y - 12), (72, y + 12), (40, y + 5))
+        inner = Path((40, y - 2.8)).curve((67, y - 8.6), (67, y + 8.6), (40, y + 2.8))
+        made += (
+            LINE(outer, inner)
+            + GROUND(ring((54, y), 5.6))
+            + LINE(Path((51, y - 0.6)).bend((51.6, y - 3.4), (54.6, y - 3.4)))
+        )
     return made
 
 

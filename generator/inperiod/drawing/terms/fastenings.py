@@ -249,8 +249,12 @@ def clasp_locker() -> Drawing:
             ring((68.6, y + 0.4), 2.6),
         ]
         made += LINE(hook, eye)
-    guide = path((40, 48), (58, 48), (61, 60), (37, 60)).close()
-    return made + GROUND(guide) + LINE(path((CENTRE, 50), (CENTRE, 58)), ring((CENTRE, 64), 3))
+    guide = path((40, 46), (57, 46), (60, 58), (37, 58)).close()
+    return (
+        made
+        + GROUND(guide, path((46.4, 54), (50.6, 54), (51.4, 69), (45.6, 69)).close())
+        + LINE(ring((48.5, 65.6), 1.4))
+    )
 
 
 def buckle() -> Drawing:

@@ -38,6 +38,15 @@ HALF = (
     .to((4, FOOT), (CENTRE, FOOT))
 )
 INSIDE = whole(HALF)
+LINING = (
+    Path((CENTRE, 17.6))
+    .bend((44.6, 17.6), (42, 15))
+    .to((34.4, 18.8))
+    .curve((34.4, 30), (32, 40), (24.4, 46))
+    .curve((15.4, 41), (13.6, 30), (13.6, 19.4))
+    .bend((12.6, 28), (7.4, 33.4))
+    .to((7.4, FOOT - 3.4), (CENTRE, FOOT - 3.4))
+)
 
 
 def _inside(*, toned: bool = True) -> Drawing:
@@ -45,10 +54,6 @@ def _inside(*, toned: bool = True) -> Drawing:
     return (TINT(INSIDE) if toned else LINE(INSIDE)) + FAINT(
         path((CENTRE, 14), (CENTRE, FOOT)), SIDE_SEAM, SIDE_SEAM.mirror()
     )
-
-
-def _inset(share: float = 0.9) -> Path:
-    return INSIDE.scale(share, about=(CENTRE, 50))
 
 
 def unlined() -> Drawing:
@@ -60,7 +65,7 @@ def unlined() -> Drawing:
 
 def lined() -> Drawing:
     """Lining from edge to edge."""
-    inner = _inset()
+    inner = whole(LINING)
     return _inside() + MASK(inner) + LINE(inner) + FAINT(hatch(inner, 45, 4))
 
 

@@ -167,7 +167,7 @@ def monogram() -> Drawing:
     for line in (*first, *second, *feet):
         wide = 1.2 if line in feet else 2.6
         ribbon = beside(line, -wide).then(beside(line, wide).reverse()).close()
-        made += GROUND(ribbon) + LINE(hatch(ribbon, -30, 1.8))
+        made += GROUND(ribbon) + LINE(hatch(ribbon, -30, 2.8))
     return made
 
 
@@ -194,17 +194,17 @@ def tassel() -> Drawing:
     """Threads bound at the top, hung from a cord."""
     cord = smooth((48, 4), (46.6, 12), (48, 20))
     head = (
-        Path((42, 22))
-        .curve((38, 26), (38, 34), (42, 38))
-        .to((54, 38))
-        .curve((58, 34), (58, 26), (54, 22))
+        Path((41, 21))
+        .curve((33, 25), (34, 35), (41, 38))
+        .to((55, 38))
+        .curve((62, 35), (63, 25), (55, 21))
         .close()
     )
     neck = box(41, 38, 14, 5)
-    left = Path((42, 43)).curve((36, 52), (33, 70), (32, 90))
-    skirt = left.to((64, 90)).then(left.mirror().reverse()).close()
+    left = Path((42, 43)).curve((32, 50), (27, 68), (25, 90))
+    skirt = left.to((71, 90)).then(left.mirror().reverse()).close()
     threads = [
-        Path((42.6 + 1.2 * i, 43.6)).bend((41 + 1.5 * i, 62), (34 + 2.8 * i, 90 - i % 2)) for i in range(11)
+        Path((42.6 + 1.8 * i, 43.6)).bend((37.5 + 3.5 * i, 56), (27 + 7 * i, 90 - i % 2)) for i in range(7)
     ]
     bind = [path((41.4, 39.6 + 1.7 * i), (54.6, 39.6 + 1.7 * i)) for i in range(2)]
     lines = [path((45, 25), (44.6, 36)), path((48, 24), (48, 36)), path((51, 25), (51.4, 36))]

@@ -25,7 +25,7 @@ from inperiod.drawing.hand import (
     stitches,
     waved,
 )
-from inperiod.drawing.terms.cloths import across, torn
+from inperiod.drawing.terms.cloths import across, cloth
 
 THICK = 4.0
 LARGER = 1.25
@@ -84,11 +84,9 @@ def stitch(begin: Point, end: Point) -> Drawing:
 
 def face(*, seam: float | None = CENTRE, rows: tuple[float, ...] = ()) -> Drawing:
     """The cloth below, the seam line and its rows of stitching running up and down."""
-    piece = box(6, FACE_TOP, 84, FACE_FOOT - FACE_TOP)
-    left, right = torn((6, FACE_FOOT), (6, FACE_TOP), 0.8, 2), torn((90, FACE_TOP), (90, FACE_FOOT), 0.8, 2)
     lines = [upright(near((x, 0))[0]) for x in ((seam,) if seam is not None else ())]
     sewn = [stitches(upright(near((x, 0))[0]), 2.6, 1.8) for x in rows]
-    return WASH(piece) + FAINT(left, right) + LINE(lines, *sewn)
+    return cloth(6, FACE_TOP, 84, FACE_FOOT - FACE_TOP, "lr") + LINE(lines, *sewn)
 
 
 def upright(x: float) -> Path:
@@ -243,7 +241,7 @@ def bias_faced() -> Drawing:
     goods = layer((14.4, 47), (72, 47), (72, 42.4), (57, 42.4), raw=True)
     strip = layer((44, 37.8), (36, 37.8), (36, 33.2), (68, 33.2), (68, 37.8), (56, 37.8), raw=True)
     hemmed = LINE(smooth((38.4, 31), (34, 36), (31.6, 45), (29, 46.4)).mapped(near))
-    piece = box(6, FACE_TOP, 66, FACE_FOOT - FACE_TOP)
+    piece = cloth(6, FACE_TOP, 66, FACE_FOOT - FACE_TOP, "l")
     facing = box(36, FACE_TOP, 36, FACE_FOOT - FACE_TOP)
     grain = hatch(facing, 45, 6)
     slants = [path((34.6, FACE_TOP + 4 + 5 * i), (37.6, FACE_TOP + 2 + 5 * i)) for i in range(6)]
@@ -252,8 +250,8 @@ def bias_faced() -> Drawing:
         + strip
         + stitch((63, 35.4), (63, 45))
         + hemmed
-        + WASH(piece)
-        + FAINT(torn((6, FACE_FOOT), (6, FACE_TOP), 0.8, 2), grain)
+        + piece
+        + FAINT(grain)
         + TINT(facing)
         + LINE(slants)
     )
@@ -274,33 +272,27 @@ def rolled_whipped() -> Drawing:
         .curve((77, 12), (58, 12), (53, 24))
         .curve((50, 32), (50, 40), (50, 47))
     )
-    piece = box(6, FACE_TOP, 66, FACE_FOOT - FACE_TOP)
+    piece = cloth(6, FACE_TOP, 66, FACE_FOOT - FACE_TOP, "l")
     roll = [path((60, FACE_TOP + 4 + 5 * i), (72.6, FACE_TOP + 1 + 5 * i)) for i in range(6)]
     return (
         MASK(ribbon)
         + TINT(ribbon)
         + LINE(thread.mapped(near))
-        + WASH(piece)
-        + FAINT(torn((6, FACE_FOOT), (6, FACE_TOP), 0.8, 2))
+        + piece
         + LINE(path((72, FACE_TOP), (72, FACE_FOOT)), upright(61), roll)
     )
 
 
 def hem_stitched() -> Drawing:
     """Threads drawn beside the hem, those left tied in groups."""
-    upper, lower = box(6, 8, 84, 30), box(6, 58, 84, 26)
+    upper, lower = cloth(6, 8, 84, 30, "tlr"), cloth(6, 58, 84, 26, "lr")
     bars: list[Path] = []
     for i in range(9):
         x = 10.6 + 9.35 * i
         bars += [smooth((x + d, 38), (x + d * 0.3, 52), (x + d, 58)) for d in (-3.2, -1.1, 1.1, 3.2)]
         bars.append(path((x - 2, 51.6), (x + 2, 51.6)))
     hem = stitches(across(60.4), 1.6, 7.75)
-    return (
-        WASH(upper, lower)
-        + FAINT(torn((6, 8), (90, 8)), torn((6, 38), (6, 8), 0.8, 2), torn((90, 8), (90, 38), 0.8, 2))
-        + LINE(across(38), across(58), across(84), bars, hem)
-        + DOTTED(across(80))
-    )
+    return upper + lower + LINE(across(38), across(58), across(84), bars, hem) + DOTTED(across(80))
 
 
 def picot_machine() -> Drawing:

@@ -105,8 +105,8 @@ def sleeveless() -> Drawing:
 def cap() -> Drawing:
     tip = spot(0.16, 10)
     over = Path(TIP).bend(spot(0.04, 10.6), tip)
-    edge = Path(tip).bend(spot(0.2, -2), (56.0, 41.6))
-    return arm() + bodice() + cloth(over.then(edge).to(TIP).close()) + LINE(ARMHOLE)
+    edge = Path(tip).bend(spot(0.22, -4), UNDERARM)
+    return arm() + bodice() + cloth(over.then(edge).then(ARMHOLE.reverse()).close())
 
 
 def short() -> Drawing:
@@ -194,8 +194,8 @@ def puff_short() -> Drawing:
 
 def kimono() -> Drawing:
     """Cut in one with the body: no seam between."""
-    over = Path(NECK).through((60, 17.6), TIP, *spots(((0.14, 12), (0.5, 10.6))), ease=0.8)
-    under = Path((60, FOOT)).bend((60.4, 72), (59, 62)).curve((58, 54), (53.6, 56), spot(0.5, -11))
+    over = Path(NECK).through((60, 17.6), TIP, *spots(((0.14, 12), (0.6, 10))), ease=0.8)
+    under = Path((60, FOOT)).bend((60.4, 72), (59, 62)).curve((57.6, 53), (51, 55), spot(0.6, -9))
     neck = Path((RIGHT, 25.0)).bend((77, 25), NECK)
     edge = Path(over.end).bend(_hang(over.end, under.end, 1.6), under.end)
     piece = neck.then(over).then(edge).then(under.reverse()).to((RIGHT, FOOT)).close()
@@ -240,7 +240,7 @@ def _ripples(over: Path, under: Path, bulges: tuple[Point, ...], lines: list[Pat
 def flutter() -> Drawing:
     """Short, falling in ripples, open below."""
     over = Path(TIP).through(*spots(((0.1, 12), (0.34, 18))))
-    under = Path((55, 42)).through(spot(0.36, -9))
+    under = Path(UNDERARM).through(spot(0.37, -10))
     bulges = tuple(spots(((0.4, 15), (0.37, 9), (0.44, 5), (0.39, 0.6), (0.44, -4))))
     lines = [
         path(spot(0.37, 9), spot(0.1, 7)),
@@ -253,7 +253,7 @@ def flutter() -> Drawing:
 def cape_sleeve() -> Drawing:
     """A circular piece hung over the upper arm, free beneath."""
     over = Path(TIP).through(*spots(((0.12, 13), (0.4, 18), (0.58, 21))))
-    under = Path((56, 43)).through(*spots(((0.4, -9), (0.6, -15))))
+    under = Path(UNDERARM).through(*spots(((0.4, -10), (0.6, -15))))
     bulges = tuple(spots(((0.64, 17), (0.61, 10), (0.67, 5), (0.62, 0), (0.67, -5), (0.62, -9), (0.65, -13))))
     lines = [
         path(spot(0.61, 10), spot(0.2, 7)),
@@ -275,7 +275,7 @@ def bell() -> Drawing:
 def pagoda() -> Drawing:
     """Narrow to the elbow, very wide below, over a white undersleeve."""
     under_piece = sleeve(
-        [(0.4, 6), (0.66, 8.4), (0.84, 8.6), (0.94, 4.2)], [(0.5, -6), (0.7, -8), (0.86, -8), (0.95, -4)], 0.6
+        [(0.4, 6), (0.7, 8), (0.9, 9), (0.99, 4.4)], [(0.5, -6), (0.74, -8), (0.92, -8.4), (1, -4.2)], 0.6
     )[0]
     over = (
         Path(TIP)
@@ -283,12 +283,14 @@ def pagoda() -> Drawing:
         .through(*spots(((0.6, 13), (0.8, 20))))
     )
     under = (
-        Path(UNDERARM).through(*spots(((0.34, -7), (0.44, -7.4)))).through(*spots(((0.56, -13), (0.7, -22))))
+        Path(UNDERARM)
+        .through(*spots(((0.34, -6.6), (0.46, -6.4))))
+        .through(*spots(((0.6, -11), (0.76, -19))))
     )
-    edge = Path(over.end).curve(spot(0.84, 10), spot(0.7, -4), under.end)
+    edge = Path(over.end).curve(spot(0.88, 9), spot(0.8, -8), under.end)
     piece = over.then(edge).then(under.reverse()).then(ARMHOLE.reverse()).close()
-    lines = folds(((0.79, 10), (0.56, 5)), ((0.73, -10), (0.54, -5)))
-    cuff = folds(((0.9, 1.6), (0.84, 2.2)), ((0.9, -1.4), (0.84, -2)))
+    lines = folds(((0.82, 8), (0.58, 4)), ((0.79, -8), (0.58, -4)))
+    cuff = folds(((0.97, 1.8), (0.9, 2.6)), ((0.97, -1.6), (0.9, -2.4)))
     return arm() + bodice() + MASK(under_piece) + LINE(under_piece, cuff) + cloth(piece) + LINE(lines)
 
 

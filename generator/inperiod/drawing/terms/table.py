@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
+from markupsafe import Markup
+
 from inperiod.drawing.hand import Drawing, svg
 from inperiod.drawing.terms import (
     closures,
@@ -60,7 +62,7 @@ def strokes_of(term_key: str) -> Drawing | None:
     return draw() if draw else None
 
 
-def draw_term(term_key: str, label: str) -> str | None:
+def draw_term(term_key: str, label: str) -> Markup | None:
     """The drawing of ``facet/term`` as an SVG element titled ``label``; None where there is none."""
     strokes = strokes_of(term_key)
     return None if strokes is None else svg(strokes, label, name="term-drawing")
