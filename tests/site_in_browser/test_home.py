@@ -83,6 +83,7 @@ def ask(page: Page, question: dict[str, Any], when: str) -> None:
     pairs = [("garment", question["garment"]), ("when", when)]
     pairs += [("feature", feature) for feature in question["features"]]
     pairs += [("place", question.get("place", "")), ("kind", question.get("kind", ""))]
+    pairs += [("wearer", question.get("wearer", ""))]
     pairs += [("grades", question["grades"]), ("worn", str(question.get("worn_for", "")))]
     page.evaluate("(hash) => { location.hash = hash; }", urlencode(pairs))
     page.wait_for_function(
@@ -106,6 +107,39 @@ def test_the_page_answers_as_the_command_line_does(opened, shown_catalogue, show
         assert page.evaluate(READ_ANSWER) == [expected(each) for each in findings], (question, when)
         verdicts |= {each["verdict"] for each in findings}
     assert len(verdicts) >= 6, "the questions are to bring out different verdicts"
+
+
+def test_each_way_of_narrowing_changes_the_answer_as_it_does_on_the_command_line(
+    opened, shown_catalogue, shown_facts
+):
+    """For every limit a question is looked for whose answer the limit changes."""
+    page = opened("index.html")
+    draw = random.Random(3)
+    limits = {
+        "place": lambda: draw.choice(sorted({each for d in shown_facts.documents for each in d.places})),
+        "kind": lambda: draw.choice(sorted({d.kind for d in shown_facts.documents})),
+        "wearer": lambda: draw.choice(("woman", "girl", "man")),
+        "grades": lambda: draw.choice(("AB", "ABC")),
+        "worn_for": lambda: draw.choice((3, 8)),
+    }
+    for name, value in limits.items():
+        for question, when in questions(shown_facts, 400):
+            plain = {"garment": question["garment"], "features": question["features"][:1], "grades": "A"}
+            limited = {**plain, name: value()}
+            window = window_of(shown_catalogue, when)
+            without, given = (
+                as_json(answer(shown_facts, Question(window=window, **each)))["features"]
+                for each in (plain, limited)
+            )
+            if without[0]["reasons"] != given[0]["reasons"]:
+                break
+        else:
+            pytest.fail(f"no question whose answer changes with {name}")
+        ask(page, limited, when)
+        address = """(value) => [...document.querySelectorAll("#narrow select, #ask-worn")]
+            .some((each) => each.value === value)"""
+        page.wait_for_function(address, arg=str(limited[name]))
+        assert page.evaluate(READ_ANSWER) == [expected(each) for each in given], (limited, when)
 
 
 def test_the_answer_made_at_build_time_is_the_one_the_scripts_make(opened, as_tree):
