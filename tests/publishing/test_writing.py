@@ -27,8 +27,8 @@ def test_the_same_records_give_the_same_bytes(tmp_path: Path) -> None:
 
 def test_building_again_replaces_the_whole_site(tmp_path: Path) -> None:
     site = tmp_path / "public"
-    replace_site(site, {"old.html": "old", "index.html": "one"}, {})
-    replace_site(site, {"index.html": "two"}, {})
+    replace_site(site, {"old.html": "old", "index.html": "one"}.items(), {})
+    replace_site(site, {"index.html": "two"}.items(), {})
     assert sorted(contents(site)) == [MARKER, "index.html"]
     assert sorted(each.name for each in tmp_path.iterdir()) == ["public"]
 
@@ -49,7 +49,7 @@ def test_a_disk_that_fails_in_the_middle_leaves_the_last_site(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     site = tmp_path / "public"
-    replace_site(site, {"index.html": "good"}, {})
+    replace_site(site, {"index.html": "good"}.items(), {})
     written = []
     honest = Path.write_bytes
 
@@ -61,7 +61,7 @@ def test_a_disk_that_fails_in_the_middle_leaves_the_last_site(
 
     monkeypatch.setattr(Path, "write_bytes", failing)
     with pytest.raises(OSError, match="No space"):
-        replace_site(site, {f"{n}.html": "new" for n in range(9)}, {})
+        replace_site(site, {f"{n}.html": "new" for n in range(9)}.items(), {})
     assert (site / "index.html").read_text() == "good"
     assert sorted(each.name for each in tmp_path.iterdir()) == ["public"]
 
@@ -73,19 +73,19 @@ def test_a_system_that_cannot_exchange_folders_is_served_as_well(
     if not exchange:
         monkeypatch.setattr(writing, "_exchanged", lambda one, other: False)
     site = tmp_path / "public"
-    replace_site(site, {"index.html": "one"}, {})
-    replace_site(site, {"index.html": "two"}, {})
+    replace_site(site, {"index.html": "one"}.items(), {})
+    replace_site(site, {"index.html": "two"}.items(), {})
     assert (site / "index.html").read_text() == "two"
 
 
 def test_a_swap_cut_off_in_its_middle_is_mended_by_the_next_build(tmp_path: Path) -> None:
     site = tmp_path / "public"
-    replace_site(site, {"index.html": "last good"}, {})
+    replace_site(site, {"index.html": "last good"}.items(), {})
     site.rename(
         tmp_path / ".public.old"
     )  # what the slower of the two ways leaves when killed between its steps
     with pytest.raises(WillNotWrite):
-        replace_site(site, {"../index.html": "bad"}, {})
+        replace_site(site, {"../index.html": "bad"}.items(), {})
     assert (site / "index.html").read_text() == "last good"
 
 
@@ -103,14 +103,14 @@ def slow(self, data):
         import time; time.sleep(60)
     return honest(self, data)
 Path.write_bytes = slow
-write.replace_site(Path(sys.argv[1]), {f"{n}.html": "new" for n in range(9)}, {})
+write.replace_site(Path(sys.argv[1]), {f"{n}.html": "new" for n in range(9)}.items(), {})
 """
 
 
 @pytest.mark.skipif(os.name == "nt", reason="the signal is of POSIX systems")
 def test_a_build_killed_in_the_middle_leaves_the_last_site_and_the_next_one_works(tmp_path: Path) -> None:
     site = tmp_path / "public"
-    replace_site(site, {"index.html": "good"}, {})
+    replace_site(site, {"index.html": "good"}.items(), {})
     with subprocess.Popen(
         [sys.executable, "-c", KILLED, str(site)], stdout=subprocess.PIPE, text=True
     ) as running:
@@ -118,9 +118,17 @@ def test_a_build_killed_in_the_middle_leaves_the_last_site_and_the_next_one_work
         assert running.stdout.readline().strip() == "in the middle"
         running.send_signal(signal.SIGKILL)
     assert (site / "index.html").read_text() == "good"
-    replace_site(site, {"index.html": "after"}, {})
+    replace_site(site, {"index.html": "after"}.items(), {})
     assert sorted(contents(site)) == [MARKER, "index.html"]
     assert sorted(each.name for each in tmp_path.iterdir()) == ["public"]
+
+
+def test_two_records_whose_pages_some_systems_take_for_one_are_refused(tmp_path: Path) -> None:
+    with pytest.raises(WillNotWrite, match="large and small letters"):
+        replace_site(tmp_path / "public", [("a/List.html", ""), ("a/list.html", "")], {})
+    with pytest.raises(WillNotWrite, match="two pages"):
+        replace_site(tmp_path / "public", [("a/list.html", "")] * 2, {})
+    assert not (tmp_path / "public").exists()
 
 
 def test_a_folder_with_files_of_others_is_refused_and_untouched(tmp_path: Path) -> None:

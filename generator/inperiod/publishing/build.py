@@ -2,21 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from inperiod.evidence import gather_facts
+from inperiod.evidence import Facts, gather_facts
 from inperiod.kept import kept
 from inperiod.publishing import feeds
 from inperiod.publishing.browser_data import browser_files
 from inperiod.publishing.lookup import Lookup
+from inperiod.publishing.page import Page
 from inperiod.publishing.pictures import picture_of
 from inperiod.publishing.plan import plan_pages
 from inperiod.publishing.published import published
 from inperiod.publishing.render import environment, layers, render, site_view
 from inperiod.publishing.styles import stylesheet
-from inperiod.publishing.write import WillNotWrite, duplicates, refuse_foreign, replace_site
+from inperiod.publishing.write import refuse_foreign, replace_site
 from inperiod.records.model import Catalogue
 
 Progress = Callable[[int, int], None]
@@ -47,34 +48,33 @@ def build(catalogue: Catalogue, target: Path, progress: Progress | None = None) 
     shown = published(catalogue)
     facts = gather_facts(shown)
     pages = plan_pages(shown, facts)
-    env = environment(shown)
-    texts: dict[str, str] = {}
-    for done, page in enumerate(pages, start=1):
-        if page.path in texts:
-            raise WillNotWrite(f"two pages would have the address {page.path}: rename one of the records")
-        texts[page.path] = render(env, page)
-        if progress:
-            progress(done, len(pages))
-    texts |= browser_files(shown, facts)
-    texts["assets/style.css"] = stylesheet(layers(shown, "assets/css"))
-    base = site_view(shown)["base_address"]
-    if base:
-        texts["sitemap.xml"] = feeds.site_map(base, pages)
-        texts["feed.xml"] = feeds.feed(base, Lookup(shown))
-    copies = _copies(shown)
-    twice = duplicates([*texts, *copies])
-    if twice:
-        raise WillNotWrite(f"{twice[0]} differs from another address only in large and small letters")
-    size = replace_site(target, texts, copies)
+    written = replace_site(target, _texts(shown, facts, pages, progress), _copies(shown))
     return BuildReport(
         target=target,
         first=target / "index.html",
         pages=len(pages),
         plates=len(shown.plates),
         sources=len(shown.sources),
-        files=len(texts) + len(copies),
-        size=size,
+        files=written.files,
+        size=written.size,
     )
+
+
+def _texts(
+    catalogue: Catalogue, facts: Facts, pages: Sequence[Page], progress: Progress | None
+) -> Iterator[tuple[str, str]]:
+    """Everything that is made and not copied, one file at a time."""
+    env = environment(catalogue)
+    for done, page in enumerate(pages, start=1):
+        yield page.path, render(env, page)
+        if progress:
+            progress(done, len(pages))
+    yield from browser_files(catalogue, facts).items()
+    yield "assets/style.css", stylesheet(layers(catalogue, "assets/css"))
+    base = site_view(catalogue)["base_address"]
+    if base:
+        yield "sitemap.xml", feeds.site_map(base, pages)
+        yield "feed.xml", feeds.feed(base, Lookup(catalogue))
 
 
 def _copies(catalogue: Catalogue) -> dict[str, Path]:

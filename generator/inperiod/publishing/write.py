@@ -7,6 +7,7 @@ import os
 import shutil
 import sys
 from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 from pathlib import Path
 
 MARKER = ".inperiod-site"
@@ -60,11 +61,21 @@ def _files(folder: Path) -> set[str]:
     }
 
 
-def replace_site(target: Path, texts: Mapping[str, str], copies: Mapping[str, Path]) -> int:
-    """Write the whole site beside ``target``, then swap it in; return the number of bytes written.
+@dataclass(frozen=True, slots=True)
+class Written:
+    """How many files were written, and their bytes in all."""
 
-    ``texts`` and ``copies`` map paths from the root of the site to contents and to files. A failure before
-    the swap leaves the last site as it was; the swap itself is one step where the system offers one.
+    files: int
+    size: int
+
+
+def replace_site(target: Path, texts: Iterable[tuple[str, str]], copies: Mapping[str, Path]) -> Written:
+    """Write the whole site beside ``target``, then swap it in.
+
+    ``texts`` are paths from the root of the site with their contents, taken one at a time so that a large
+    site need not be held; ``copies`` maps such paths to files. A failure before the swap, in making a text
+    as well, leaves the last site as it was; the swap itself is one step where the system offers one. Raises
+    ``WillNotWrite`` for a path that leaves the site, and for two that some file systems take for one.
     """
     target.parent.mkdir(parents=True, exist_ok=True)
     aside, old = _beside(target, "new"), _beside(target, "old")
@@ -95,27 +106,35 @@ def _remove(folder: Path) -> None:
         shutil.rmtree(folder)
 
 
-def _write(folder: Path, texts: Mapping[str, str], copies: Mapping[str, Path]) -> int:
-    written = 0
+def _write(folder: Path, texts: Iterable[tuple[str, str]], copies: Mapping[str, Path]) -> Written:
+    names: dict[str, str] = {}
+    size = 0
     folder.mkdir()
-    for path, text in texts.items():
-        data = text.encode("utf-8")
-        file = _inside(folder, path)
-        file.write_bytes(data)
-        written += len(data)
+    for path, text in texts:
+        file = _inside(folder, path, names)
+        size += file.write_bytes(text.encode("utf-8"))
     for path, origin in copies.items():
-        file = _inside(folder, path)
+        file = _inside(folder, path, names)
         shutil.copyfile(origin, file)
-        written += file.stat().st_size
-    names = sorted({*texts, *copies})
-    (folder / MARKER).write_text("\n".join([_FIRST_LINE, *names]) + "\n", encoding="utf-8", newline="\n")
-    return written
+        size += file.stat().st_size
+    lines = [_FIRST_LINE, *sorted(names.values())]
+    (folder / MARKER).write_text("\n".join(lines) + "\n", encoding="utf-8", newline="\n")
+    return Written(len(names), size)
 
 
-def _inside(folder: Path, path: str) -> Path:
+def _inside(folder: Path, path: str, names: dict[str, str]) -> Path:
+    """The file of that path, its folders made; the path joins ``names`` by its form without large letters."""
     parts = path.split("/")
     if any(part in ("", ".", "..") or "\\" in part or ":" in part for part in parts):
         raise WillNotWrite(f"{path!r} would leave the folder of the site")
+    other = names.get(path.casefold())
+    if other is not None:
+        raise WillNotWrite(
+            f"two pages would have the address {path}: rename one of the records"
+            if other == path
+            else f"{path} differs from {other} only in large and small letters: rename one of the records"
+        )
+    names[path.casefold()] = path
     file = folder.joinpath(*parts)
     file.parent.mkdir(parents=True, exist_ok=True)
     return file
@@ -146,14 +165,3 @@ def _exchanged(one: Path, other: Path) -> bool:
     except (AttributeError, OSError):
         return False
     return bool(rename(here, os.fsencode(one), here, os.fsencode(other), exchange) == 0)
-
-
-def duplicates(paths: Iterable[str]) -> list[str]:
-    """Paths that some file systems would take for one another (they differ in case alone)."""
-    seen: dict[str, str] = {}
-    twice = []
-    for path in paths:
-        other = seen.setdefault(path.casefold(), path)
-        if other is not path and other != path:
-            twice.append(path)
-    return twice
