@@ -9,7 +9,7 @@
   const FEW = 8;
   const SCALES = [5, 10, 20, 25, 40, 50, 75, 100];
   const WEAVES = [1, 3, 6, 12];
-  const STRIP = 82, STRIP_FOOT = 24, STRIP_HEAD = 16, SHARE = 18, SHARE_FOOT = 14;
+  const STRIP = 82, STRIP_FOOT = 24, STRIP_HEAD = 16, STRIP_FEW = 6, SHARE = 18, SHARE_FOOT = 14;
 
   const number = (value) => String(Math.floor(value * 100 + 0.5) / 100);
   const percent = (value) => number(value) + "%";
@@ -148,10 +148,10 @@
       else if (share > 0) {
         const tall = Math.max(2, (ground - STRIP_HEAD) * Math.min(1, (100 * share) / scale));
         parts.push(s("rect", { x, y: number(ground - tall), width, height: number(tall), class: "strip-share" }));
-        if (count <= FEW)
+        if (count <= STRIP_FEW)
           parts.push(s("text", { x: middle, y: number(ground - tall - 4), class: "strip-value" }, InPeriod.perCent(share)));
       }
-      if (index % (1 + Math.floor(count / (FEW + 1))) === 0)
+      if (index % Math.ceil(count / STRIP_FEW) === 0)
         parts.push(s("text", { x: middle, y: STRIP - 3, class: "strip-decade" }, `${decades[index]}s`));
     });
     parts.push(s("line", { x1: "0%", x2: "100%", y1: ground, y2: ground, class: "strip-line" }));

@@ -79,19 +79,21 @@
     return { found, counts, apartFromYears };
   }
 
-  /** Plates in each year from `first` to `last`, one that may lie in several shared out among them. */
-  function perYear(plates, numbers, first, last) {
-    const { yearOf, yearStart } = InPeriod.evidence, years = new Array(last - first + 1).fill(0);
+  /** Plates in every `step` years from `first` to `last`, one that may lie in several of them shared out. */
+  function perStep(plates, numbers, first, last, step) {
+    const { yearOf, yearStart } = InPeriod.evidence, counts = new Array(Math.floor((last - first) / step) + 1).fill(0);
     for (const number of numbers) {
       const { days } = plates[number];
       if (!days || days.earliest === null || days.latest === null) continue;
       const length = days.latest - days.earliest + 1;
-      for (let year = yearOf(days.earliest); year <= yearOf(days.latest); year += 1) {
-        const from = Math.max(days.earliest, yearStart(year)), to = Math.min(days.latest, yearStart(year + 1) - 1);
-        years[year - first] += (to - from + 1) / length;
+      const at = (day) => Math.floor((yearOf(day) - first) / step);
+      for (let i = at(days.earliest); i <= at(days.latest); i += 1) {
+        const year = first + i * step;
+        const from = Math.max(days.earliest, yearStart(year)), to = Math.min(days.latest, yearStart(year + step) - 1);
+        counts[i] += (to - from + 1) / length;
       }
     }
-    return years;
+    return counts;
   }
 
   function start() {
@@ -103,6 +105,7 @@
     const said = sayings(all, captions);
     const texts = all.map((each, number) => makeText(holdings, vocabulary, each, number, said[number]));
     const boxes = buildGroups(groups, at("sift-groups"), () => step());
+    const years = Number(document.querySelector("#years-box .years").dataset.step);
     let state = null, shown = PAGE, address = null;
 
     at("all-plates").hidden = true;
@@ -192,7 +195,7 @@
       const rest = (number) => strange.length === 0 && (!wanted || InPeriod.finds(texts[number], wanted));
       const { found, counts, apartFromYears } = sift(groups, all.length, chosen, rest, inYears);
       found.sort(order(state.sort));
-      drawYears(perYear(all, apartFromYears, first, last));
+      drawYears(perStep(all, apartFromYears, first, last, years));
       showCounts(counts);
       showChosen();
       showPlates(found);
@@ -214,11 +217,11 @@
       return sort === "garment" ? byText("label") : sort === "source" ? byText("source") : byDate;
     }
 
-    function drawYears(years) {
+    function drawYears(counts) {
       const svg = document.querySelector("#years-box .years"), most = Number(svg.dataset.most);
-      const outside = (i) => first + i < state.from || first + i > state.to;
+      const outside = (i) => first + i * years + years - 1 < state.from || first + i * years > state.to;
       svg.querySelectorAll(".years-left").forEach((bar, i) => {
-        const tall = (HISTOGRAM - 4) * (years[i] / most);
+        const tall = (HISTOGRAM - 4) * (counts[i] / most);
         bar.setAttribute("y", HISTOGRAM - tall);
         bar.setAttribute("height", tall);
         bar.setAttribute("class", outside(i) ? "years-left years-outside" : "years-left");
@@ -358,7 +361,7 @@
 
   const grade = (plate) => plate.grade && h("abbr", { class: "grade", title: `Dating grade ${plate.grade}` }, plate.grade);
 
-  Object.assign(InPeriod, { sift, perYear });
+  Object.assign(InPeriod, { sift, perStep });
   if (typeof document !== "undefined") document.addEventListener("DOMContentLoaded", start);
   if (typeof module !== "undefined") module.exports = InPeriod;
 })(typeof window !== "undefined" ? window : globalThis);

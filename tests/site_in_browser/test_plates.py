@@ -248,3 +248,16 @@ def test_ten_thousand_plates_are_sifted_in_the_time_of_a_keystroke(node):
         {"dom_js": ASSETS / "dom.js", "plates_js": ASSETS / "plates.js"},
     )
     assert milliseconds < 400
+
+
+def test_bars_of_what_is_left_are_those_of_all_until_something_is_filtered(opened):
+    page = opened("plates.html")
+    heights = """(name) => [...document.querySelectorAll(name)].map((bar) => Number(bar.getAttribute("height")))"""
+    everything = page.evaluate(heights, ".years-all")
+    assert page.evaluate(heights, ".years-left") == pytest.approx(everything, abs=0.01)
+    assert max(everything) > 0
+    page.evaluate("location.hash = 'feature=neckline/v'")
+    page.wait_for_selector("#sifted-by li")
+    left = page.evaluate(heights, ".years-left")
+    assert sum(left) < sum(everything)
+    assert all(some <= every + 0.01 for some, every in zip(left, everything, strict=True))

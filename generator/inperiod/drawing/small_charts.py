@@ -12,11 +12,13 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from inperiod.drawing.marks import number, per_cent, tag
-from inperiod.drawing.timeline_chart import FEW, scale_of
+from inperiod.drawing.timeline_chart import scale_of
 
 STRIP = 82
 STRIP_FOOT = 24
 STRIP_HEAD = 16
+STRIP_FEW = 6
+"""A strip has room for so many names and numbers; of more decades every second, third … is named."""
 SHARE = 18
 SHARE_FOOT = 14
 SCALE_MARKS = (("0%", "start", "none"), ("20%", "middle", "20 %"), ("100%", "end", "all"))
@@ -123,9 +125,9 @@ def draw_strip(strip: Strip) -> Markup:
             box = {"x": x, "y": ground - tall, "width": width, "height": tall}
             parts.append(tag("rect", {**box, "class": "strip-share"}))
             value = {"x": middle, "y": ground - tall - 4, "class": "strip-value"}
-            if count <= FEW:
+            if count <= STRIP_FEW:
                 parts.append(tag("text", value, per_cent(share)))
-        if index % (1 + count // (FEW + 1)) == 0:
+        if index % -(-count // STRIP_FEW) == 0:
             parts.append(tag("text", {"x": middle, "y": STRIP - 3, "class": "strip-decade"}, f"{decade}s"))
     parts.append(tag("line", {"x1": "0%", "x2": "100%", "y1": ground, "y2": ground, "class": "strip-line"}))
     if right > left:
@@ -135,9 +137,9 @@ def draw_strip(strip: Strip) -> Markup:
     return tag("svg", size, *parts)
 
 
-def draw_histogram(first_year: int, plates: Sequence[float]) -> Markup:
-    """Plates per year, a plate of several years shared out among them. Each column has two bars, all plates
-    and, over it, those the filters leave; the browser lowers the second."""
+def draw_histogram(first_year: int, plates: Sequence[float], step: int = 1) -> Markup:
+    """Plates per ``step`` years, a plate of several years shared out among them. Each column has two bars,
+    all plates and, over it, those the filters leave; the browser lowers the second."""
     count = len(plates)
     most = max(plates, default=0.0) or 1.0
     parts: list[Markup] = []
@@ -148,4 +150,8 @@ def draw_histogram(first_year: int, plates: Sequence[float]) -> Markup:
         parts.append(tag("rect", {**box, "class": "years-all"}))
         parts.append(tag("rect", {**box, "class": "years-left"}))
     size = {**_box("years", HISTOGRAM), "aria-hidden": "true"}
-    return tag("svg", {**size, "data-first": str(first_year), "data-most": number(most)}, *parts)
+    return tag(
+        "svg",
+        {**size, "data-first": str(first_year), "data-step": str(step), "data-most": number(most)},
+        *parts,
+    )

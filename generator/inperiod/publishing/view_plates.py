@@ -16,6 +16,8 @@ from inperiod.publishing.browser_data import has_captions_apart, said_of
 from inperiod.records.model import Catalogue, Plate
 
 UNDATED = "Undated"
+YEAR_BY_YEAR = 240
+"""Over more years than these the histogram counts by ten years."""
 
 
 def plates_view(catalogue: Catalogue, facts: Facts) -> Mapping[str, Any]:
@@ -39,12 +41,13 @@ def plates_view(catalogue: Catalogue, facts: Facts) -> Mapping[str, Any]:
         for plate in catalogue.plates.values():
             dated = catalogue.dated(plate)
             by_year[_year(dated.span.earliest if dated else None)].append(_entry(catalogue, plate))
-    counts = per_year(facts, first, last)
+    step = 1 if last - first < YEAR_BY_YEAR else 10
+    counts = per_step(facts, first, last, step)
     return {
         "plates": len(catalogue.plates),
         "first": first,
         "last": last,
-        "histogram": draw_histogram(first, counts),
+        "histogram": draw_histogram(first, counts, step),
         "years": sorted(by_year.items()),
         "captions_apart": apart,
     }
@@ -74,14 +77,16 @@ def year_range(facts: Facts) -> tuple[int, int]:
     return year_of(min(ends)), year_of(max(ends))
 
 
-def per_year(facts: Facts, first: int, last: int) -> list[float]:
-    """Plates in each year, by weight: one that may lie in several years is shared out among them."""
-    counts = [0.0] * (last - first + 1)
+def per_step(facts: Facts, first: int, last: int, step: int) -> list[float]:
+    """Plates in every ``step`` years from the first, by weight: one that may lie in several of them is shared
+    out."""
+    counts = [0.0] * ((last - first) // step + 1)
     for document in facts.documents:
         earliest, latest = document.days or (None, None)
         if earliest is None or latest is None:
             continue
-        for year in range(year_of(earliest), year_of(latest) + 1):
-            part = weight(earliest, latest, Window(day_number(year), day_number(year + 1) - 1))
-            counts[year - first] += part * len(document.plates)
+        for index in range((year_of(earliest) - first) // step, (year_of(latest) - first) // step + 1):
+            year = first + index * step
+            part = weight(earliest, latest, Window(day_number(year), day_number(year + step) - 1))
+            counts[index] += part * len(document.plates)
     return counts
