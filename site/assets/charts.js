@@ -57,11 +57,12 @@
   function column(chart, index, height) {
     const count = chart.decades.length, looked = chart.looked[index];
     const left = percent((100 * index) / count), middle = percent((100 * (index + 0.5)) / count);
+    const unseen = looked === 0 && chart.rows.every((row) => row.cells[index].share === null);
     const word = count > FEW ? "" : looked === 1 ? " document" : " documents";
     const named = index % (1 + Math.floor(count / (2 * FEW + 1))) === 0;
     return s("g", { class: "chart-column" },
       s("rect", { x: left, y: TOP - 4, width: percent(100 / count), height: height - TOP + 4,
-        class: looked === 0 ? "chart-unseen" : "chart-seen", fill: looked === 0 ? "url(#unseen)" : "none" }),
+        class: unseen ? "chart-unseen" : "chart-seen", fill: unseen ? "url(#unseen)" : "none" }),
       s("line", { x1: left, x2: left, y1: 4, y2: height, class: "chart-rule" }),
       named && s("text", { x: middle, y: 14, class: "chart-decade" }, `${chart.decades[index]}s`),
       named && s("text", { x: middle, y: 29, class: "chart-looked" }, String(looked), s("tspan", { class: "chart-word" }, word)),
@@ -101,13 +102,13 @@
 
   function timelineCell(cell, index, count, looked, middle, scale) {
     const left = percent((100 * index) / count), width = percent(100 / count);
-    if (cell.share === null || looked === 0) return [];
+    if (cell.share === null) return [];
     if (cell.share <= 0) {
       const right = percent((100 * (index + 1)) / count);
       return [s("line", { x1: left, x2: right, y1: middle, y2: middle, class: "chart-thread" })];
     }
     const half = Math.max(1, BAND * Math.min(1, (100 * cell.share) / scale));
-    const kind = weave(looked);
+    const kind = weave(Math.max(1, looked));
     const band = s("rect", { x: left, y: number(middle - half), width, height: number(2 * half),
       class: `chart-band chart-weave-${kind}`, fill: kind === 4 ? null : `url(#weave-${kind})` });
     const whole = s("rect", { x: left, y: middle - 21, width, height: 42, class: "chart-cell", fill: "none" });

@@ -42,6 +42,12 @@ def test_a_decade_nobody_looked_at_differs_from_one_without_the_style():
     assert len(of_class(root, "chart-band")) == 1
 
 
+def test_a_decade_only_reached_into_is_drawn_thin_and_not_hatched():
+    root = drawn(draw_timeline(chart(0.5, 0.5, looked=(0, 2))))
+    assert not of_class(root, "chart-unseen")
+    assert [band.get("fill") for band in of_class(root, "chart-band")] == ["url(#weave-1)"] * 2
+
+
 def test_the_weave_tells_how_many_documents_were_looked_at():
     assert [weave(documents) for documents in (0, 1, 2, 3, 5, 6, 11, 12, 400)] == [0, 1, 1, 2, 2, 3, 3, 4, 4]
     root = drawn(draw_timeline(chart(0.1, 0.1, 0.1, 0.1, looked=(1, 3, 6, 12))))

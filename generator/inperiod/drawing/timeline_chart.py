@@ -56,7 +56,9 @@ class Row:
 
 @dataclass(frozen=True, slots=True)
 class Chart:
-    """``decades`` are their first years, without a gap; ``looked`` the documents looked at in each."""
+    """``decades`` are their first years, without a gap; ``looked`` the documents that lie mostly in each. One
+    where that is 0 may still have been looked at, in documents that reach into it; one nobody looked at has no
+    share in any row."""
 
     decades: tuple[int, ...]
     looked: tuple[int, ...]
@@ -128,6 +130,7 @@ def _column(chart: Chart, index: int, height: int) -> Markup:
     count, looked = len(chart.decades), chart.looked[index]
     left, width = number(100 * index / count) + "%", number(100 / count) + "%"
     middle = number(100 * (index + 0.5) / count) + "%"
+    unseen = looked == 0 and all(row.cells[index].share is None for row in chart.rows)
     word = "" if count > FEW else " document" if looked == 1 else " documents"
     ground = tag(
         "rect",
@@ -136,8 +139,8 @@ def _column(chart: Chart, index: int, height: int) -> Markup:
             "y": TOP - 4,
             "width": width,
             "height": height - TOP + 4,
-            "class": "chart-unseen" if looked == 0 else "chart-seen",
-            "fill": "url(#unseen)" if looked == 0 else "none",
+            "class": "chart-unseen" if unseen else "chart-seen",
+            "fill": "url(#unseen)" if unseen else "none",
         },
     )
     rule = tag("line", {"x1": left, "x2": left, "y1": 4, "y2": height, "class": "chart-rule"})
@@ -200,13 +203,13 @@ def _row(chart: Chart, row: Row, top: int, scale: int, start: int, end: int) -> 
 def _cell(cell: Cell, index: int, count: int, looked: int, middle: int, scale: int) -> list[Markup]:
     """The band of one decade, a bare thread where it was looked for in vain, nothing where nobody looked."""
     left, width = number(100 * index / count) + "%", number(100 / count) + "%"
-    if cell.share is None or looked == 0:
+    if cell.share is None:
         return []
     if cell.share <= 0:
         right = number(100 * (index + 1) / count) + "%"
         return [tag("line", {"x1": left, "x2": right, "y1": middle, "y2": middle, "class": "chart-thread"})]
     half = max(1.0, BAND * min(1.0, 100 * cell.share / scale))
-    kind = weave(looked)
+    kind = weave(max(1, looked))
     band = tag(
         "rect",
         {
