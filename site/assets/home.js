@@ -136,7 +136,7 @@
     return one ? "The one plate that shows it" : "The nearest plates that show it";
   }
 
-  function fit(page, asked, question, found, index) {
+  function fit(page, asked, question, found, hangs, index) {
     const { facts, holdings, leads } = page;
     const features = found.term.split(" + ");
     const together = features.length > 1;
@@ -152,7 +152,8 @@
       h("p", { class: "fit-says" }, [leads[found.verdict], ...found.reasons.slice(0, 1)].join(" ")),
       h("div", { class: "fit-figures" }, shareFigure(found), strip(page, question, features, label)),
       h("details", { class: "fit-why" }, h("summary", {}, "How this was reached"),
-        h("ul", {}, ...found.reasons.slice(1).map((reason) => h("li", {}, reason)))),
+        h("ul", {}, ...found.reasons.slice(1).map((reason) => h("li", {}, reason)),
+          ...hangs.map((sentence) => h("li", { class: "fit-hangs" }, sentence)))),
       found.cite.length > 0 && h("h4", { class: "cites-head" }, citeHead(found)),
       found.cite.length > 0 && h("ol", { class: "cites" },
         ...found.cite.slice(0, CITED).map((key, number) =>
@@ -196,11 +197,14 @@
   function answerParts(page, asked, window) {
     const { facts } = page, question = questionOf(asked, window);
     const when = InPeriod.evidence.windowInWords(window);
-    const given = InPeriod.evidence.answer(facts, question);
+    const given = InPeriod.evidence.answer(facts, question), changes = InPeriod.evidence.sensitivity(facts, question);
     const found = given.together ? [...given.features, given.together] : given.features;
     const garment = facts.garments[facts.garmentIndex.get(asked.garment)];
     const head = `${raised(garment.label)} for ${when}`;
-    const fits = h("ol", { class: "fits" }, ...found.map((each, index) => fit(page, asked, question, each, index)));
+    const fits = h("ol", { class: "fits" }, ...found.map((each, index) => {
+      const hangs = changes.filter((change) => change.term === each.term).map((change) => change.sentence);
+      return fit(page, asked, question, each, hangs, index);
+    }));
     const section = h("section", { class: "part part-wide", "aria-labelledby": "answer-head" },
       h("h2", { id: "answer-head", tabindex: -1 }, head),
       found.length > 1 && h("ul", { class: "glance" }, ...found.map((each) => h("li", {}, InPeriod.verdict(each.verdict), " ",

@@ -10,7 +10,16 @@ import pytest
 
 from inperiod.dating import read_phrase, widened
 from inperiod.drawing.marks import per_cent
-from inperiod.evidence import Facts, Question, Window, answer, as_json, usual_in_window
+from inperiod.evidence import (
+    Change,
+    Facts,
+    Question,
+    Window,
+    answer,
+    as_json,
+    sensitivity,
+    usual_in_window,
+)
 from inperiod.publishing.wording import LEADS, amount
 from inperiod.records.model import Catalogue
 
@@ -26,13 +35,14 @@ READ_ANSWER = """() => [...document.querySelectorAll(".fit")].map((fit) => ({
   verdict: fit.dataset.verdict,
   word: fit.querySelector(".verdict-word").textContent,
   says: fit.querySelector(".fit-says").textContent,
-  reasons: [...fit.querySelectorAll(".fit-why li")].map((each) => each.textContent),
+  reasons: [...fit.querySelectorAll(".fit-why li:not(.fit-hangs)")].map((each) => each.textContent),
+  hangs: [...fit.querySelectorAll(".fit-hangs")].map((each) => each.textContent),
   share: fit.querySelector(".fit-share figcaption")?.textContent ?? null,
   cite: [...fit.querySelectorAll(".cite")].map((each) => each.dataset.plate),
 }))"""
 
 
-def expected(finding: dict[str, Any]) -> dict[str, Any]:
+def expected(finding: dict[str, Any], changes: tuple[Change, ...]) -> dict[str, Any]:
     """What the page must say of a finding, from the JSON that ``inperiod fit --json`` prints."""
     share = finding["share"]
     said = None
@@ -47,6 +57,7 @@ def expected(finding: dict[str, Any]) -> dict[str, Any]:
         "word": finding["verdict"],
         "says": f"{LEADS[finding['verdict']]} {finding['reasons'][0]}",
         "reasons": finding["reasons"][1:],
+        "hangs": [change.sentence for change in changes if change.term == finding["term"]],
         "share": said,
         "cite": finding["cite"][:3],
     }
@@ -102,9 +113,13 @@ def test_the_page_answers_as_the_command_line_does(opened, shown_catalogue, show
     for question, when in questions(shown_facts, 50):
         ask(page, question, when)
         page.wait_for_function("(when) => document.getElementById('ask-when').value === when", arg=when)
-        given = as_json(answer(shown_facts, Question(window=window_of(shown_catalogue, when), **question)))
+        whole = Question(window=window_of(shown_catalogue, when), **question)
+        given, changes = as_json(answer(shown_facts, whole)), sensitivity(shown_facts, whole)
         findings = given["features"] + ([given["together"]] if given["together"] else [])
-        assert page.evaluate(READ_ANSWER) == [expected(each) for each in findings], (question, when)
+        assert page.evaluate(READ_ANSWER) == [expected(each, changes) for each in findings], (
+            question,
+            when,
+        )
         verdicts |= {each["verdict"] for each in findings}
     assert len(verdicts) >= 6, "the questions are to bring out different verdicts"
 
@@ -135,11 +150,12 @@ def test_each_way_of_narrowing_changes_the_answer_as_it_does_on_the_command_line
                 break
         else:
             pytest.fail(f"no question whose answer changes with {name}")
+        changes = sensitivity(shown_facts, Question(window=window, **limited))
         ask(page, limited, when)
         address = """(value) => [...document.querySelectorAll("#narrow select, #ask-worn")]
             .some((each) => each.value === value)"""
         page.wait_for_function(address, arg=str(limited[name]))
-        assert page.evaluate(READ_ANSWER) == [expected(each) for each in given], (limited, when)
+        assert page.evaluate(READ_ANSWER) == [expected(each, changes) for each in given], (limited, when)
 
 
 def test_the_answer_made_at_build_time_is_the_one_the_scripts_make(opened, as_tree):

@@ -252,7 +252,9 @@ def test_ten_thousand_plates_are_sifted_in_the_time_of_a_keystroke(node):
 
 def test_bars_of_what_is_left_are_those_of_all_until_something_is_filtered(opened):
     page = opened("plates.html")
-    heights = """(name) => [...document.querySelectorAll(name)].map((bar) => Number(bar.getAttribute("height")))"""
+    heights = (
+        """(name) => [...document.querySelectorAll(name)].map((bar) => Number(bar.getAttribute("height")))"""
+    )
     everything = page.evaluate(heights, ".years-all")
     assert page.evaluate(heights, ".years-left") == pytest.approx(everything, abs=0.01)
     assert max(everything) > 0

@@ -57,8 +57,8 @@ class Row:
 @dataclass(frozen=True, slots=True)
 class Chart:
     """``decades`` are their first years, without a gap; ``looked`` the documents that lie mostly in each. One
-    where that is 0 may still have been looked at, in documents that reach into it; one nobody looked at has no
-    share in any row."""
+    where that is 0 may still have been looked at, in documents that reach into it; one nobody looked at has
+    no share in any row."""
 
     decades: tuple[int, ...]
     looked: tuple[int, ...]

@@ -10,7 +10,7 @@ from urllib.parse import urlencode
 from inperiod.citing import cite
 from inperiod.dating import Unreadable, day_number, decimal_year, read_phrase, widened
 from inperiod.drawing.small_charts import Strip, draw_share, draw_strip
-from inperiod.evidence import Facts, Question, Timeline, answer, timeline, usual_in_window
+from inperiod.evidence import Facts, Question, Timeline, answer, sensitivity, timeline, usual_in_window
 from inperiod.evidence.calendar import window_in_words
 from inperiod.evidence.questions import Finding
 from inperiod.evidence.weights import Window
@@ -109,9 +109,11 @@ def answer_view(catalogue: Catalogue, facts: Facts, asked: Asked) -> Mapping[str
         }
     when = window_in_words(question.window.earliest, question.window.latest)
     given = answer(facts, question)
-    fits = [finding_view(catalogue, facts, asked, found, index) for index, found in enumerate(given.findings)]
-    if given.together:
-        fits.append(finding_view(catalogue, facts, asked, given.together, len(fits)))
+    findings = [*given.findings, *([given.together] if given.together else [])]
+    fits = [finding_view(catalogue, facts, asked, found, index) for index, found in enumerate(findings)]
+    changes = sensitivity(facts, question)
+    for shown in fits:
+        shown["hangs"] = [change.sentence for change in changes if change.term == shown["term"]]
     return {
         "head": f"{garment.label[:1].upper()}{garment.label[1:]} for {when}",
         "fits": fits,
@@ -123,7 +125,7 @@ def answer_view(catalogue: Catalogue, facts: Facts, asked: Asked) -> Mapping[str
 
 def finding_view(
     catalogue: Catalogue, facts: Facts, asked: Asked, found: Finding, index: int
-) -> Mapping[str, Any]:
+) -> dict[str, Any]:
     """One finding. ``index`` keeps the ids of its citations apart from those of other findings."""
     together = " + " in found.term
     facets = list(facts.facets)
