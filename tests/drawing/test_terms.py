@@ -114,6 +114,10 @@ def test_a_label_cannot_break_out() -> None:
     ElementTree.fromstring(text)
 
 
+def _rounded(points: tuple[tuple[float, float], ...]) -> set[tuple[float, float]]:
+    return {(round(x, 6), round(y, 6)) for x, y in points}
+
+
 def _full(key: str) -> list[tuple[float, float]]:
     """The points of what is drawn in full line."""
     strokes = strokes_of(key)
