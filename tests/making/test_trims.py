@@ -35,7 +35,7 @@ def test_an_open_frill_has_ends_and_no_join() -> None:
 def test_edges_are_summed_by_name() -> None:
     found = line(kind="frill", edge={"neck": "34 in", "armholes": ["17 in", "17 in"]}, fullness=2)
     assert found.formula.startswith(
-        "neck 34 in + armholes 17 in + armholes 17 in = 68 in; 68 in × 2 = 136 in, "
+        "neck 34 in + armholes 2 × 17 in = 68 in; 68 in × 2 = 136 in, "
         "and 3 × 1 in for the joins: 139 in."
     )
     assert [(number.label, number.value) for number in found.numbers] == [

@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
+from itertools import groupby
 from typing import Any
 
 from inperiod.making.drafts import Draft
@@ -244,9 +245,13 @@ class Asked:
         return draft
 
     def sum_in_words(self, edges: Sequence[Edge]) -> str:
-        """``neck 34 in + armhole 17 in = 51 in``; the one length alone where there is one."""
-        parts = [f"{each.name} {said(each.inches, self.metric)}".strip(" ") for each in edges]
-        if len(parts) == 1:
+        """``neck 34 in + armholes 2 × 17 in = 68 in``; the one length alone where there is one."""
+        parts = []
+        for (name, inches), alike in groupby(edges, key=lambda each: (each.name, each.inches)):
+            count = len(list(alike))
+            times = f"{count} × " if count > 1 else ""
+            parts.append(f"{name} {times}{said(inches, self.metric)}".strip(" "))
+        if len(edges) == 1:
             return parts[0]
         return f"{' + '.join(parts)} = {said(sum((each.inches for each in edges), Fraction(0)), self.metric)}"
 

@@ -82,12 +82,12 @@ ALWAYS: Mapping[str, str] = {
         "garment/crinoline silhouette/crinoline-bell fabric/lawn fabric/cambric fabric/batiste "
         "fabric/nainsook fabric/voile fabric/muslin fabric/calico fabric/gingham fabric/chambray "
         "fabric/zephyr fabric/cotton-crepe fabric/flannelette fabric/velveteen fabric/georgette "
-        "fabric/chiffon fabric/artificial-silk fabric/rayon fabric/organdie fabric/dimity fabric/net- "
+        "fabric/chiffon fabric/artificial-silk fabric/rayon fabric/organdie fabric/dimity fabric/net-"
         "bobbin fabric/lace-cloth fabric/towelling fabric/seersucker fabric/cotton fabric/gauze "
         "lining/steel-cage"
     ),
     "long-skirts": (
-        "garment/bathing-dress silhouette/hobble skirt-cut/hobble-cut skirt-length/train skirt- "
+        "garment/bathing-dress silhouette/hobble skirt-cut/hobble-cut skirt-length/train skirt-"
         "length/ground skirt-length/instep"
     ),
     "celluloid": (
@@ -214,9 +214,11 @@ def _of_children(seen: _Seen) -> Iterator[Found]:
     for which, keys in (("cords-children", CORDS), ("small-parts", SMALL)):
         yield from ((which, key) for key in seen.terms if key in keys)
     for number, given in enumerate(seen.making, 1):
-        if given.get("of") in ("ribbon", "tape", "tape ties", "eyelets"):
+        of = given.get("of")
+        # A tape sewn down along a seam is no cord; one with ties is.
+        if of in ("ribbon", "tape ties", "eyelets") or (of == "tape" and given.get("ties")):
             yield "cords-children", f"making {number}"
-        if given.get("of") in ("buttons", "press studs", "toggles", "hooks and eyes", "hooks and bars"):
+        if of in ("buttons", "press studs", "toggles", "hooks and eyes", "hooks and bars"):
             yield "small-parts", f"making {number}"
     if _CORD.search(seen.words):
         yield "cords-children", "words"

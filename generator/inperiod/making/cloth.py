@@ -217,7 +217,8 @@ def lay_figure(
         # Seven drawn units a letter, about, in the label's size.
         text = f"{number} {name}" if 7 * (len(name) + len(number) + 1) * px < wide else number
         if min(wide, high) > 13 * px:
-            plan.word("label middle", x + wide / 2, y + high / 2 - 3 * px, text)
+            lift = -3 if _has_arrow(wide, high, px) else 4
+            plan.word("label middle", x + wide / 2, y + high / 2 + lift * px, text)
     foot = top + width + 20 * px
     plan.scale_bar(foot, length / 4, metric)
     title = (
@@ -231,7 +232,7 @@ def lay_figure(
 def _grain(plan: Plan, x: Fraction, y: Fraction, wide: Fraction, high: Fraction, one_way: bool) -> None:
     """An arrow along the selvedge; one head where all pieces must point the same way."""
     px = plan.pixel
-    if wide < 30 * px or high < 22 * px:
+    if not _has_arrow(wide, high, px):
         return
     left, right, at, head = x + wide / 4, x + wide * 3 / 4, y + high / 2 + 6 * px, 4 * px
     plan.line("grain", left, at, right, at)
@@ -239,3 +240,8 @@ def _grain(plan: Plan, x: Fraction, y: Fraction, wide: Fraction, high: Fraction,
         plan.line("grain", right, at, right - head, at + side * head)
         if not one_way:
             plan.line("grain", left, at, left + head, at + side * head)
+
+
+def _has_arrow(wide: Fraction, high: Fraction, px: Fraction) -> bool:
+    """Whether a box is large enough for an arrow beside its name."""
+    return wide >= 30 * px and high >= 28 * px
