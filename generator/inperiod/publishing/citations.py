@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from inperiod.citing import STYLES, cite, cite_source
+from inperiod.citing import DOWNLOADS, STYLES, cite, cite_source, export
 from inperiod.records.model import Catalogue
 
 
@@ -17,6 +17,28 @@ class Cited:
     style: str
     label: str
     html: Markup
+
+
+FORMAT_LABELS = {"csl-json": "CSL-JSON", "biblatex": "BibLaTeX", "ris": "RIS"}
+
+
+@dataclass(frozen=True, slots=True)
+class Record:
+    """One citation in an exchange format: the format's id and label, the name of its file, its text."""
+
+    format: str
+    label: str
+    file: str
+    text: str
+
+
+def records_of(catalogue: Catalogue, key: str) -> tuple[Record, ...]:
+    """The plate as reference managers take it."""
+    name = key.replace("/", "-")
+    return tuple(
+        Record(fmt, FORMAT_LABELS[fmt], f"{name}.{ending}", export(catalogue, [key], fmt))
+        for fmt, ending in DOWNLOADS.items()
+    )
 
 
 def of_plate(catalogue: Catalogue, key: str) -> tuple[Cited, ...]:

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from inperiod.publishing import citations, paths, words
+from inperiod.publishing import citations, machine_tags, paths, words
 from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.nearness import Neighbours
 from inperiod.publishing.page import Link
@@ -84,6 +84,9 @@ def plate_view(look: Lookup, near: Neighbours, plate: Plate) -> Mapping[str, Any
         "grade_words": words.GRADES.get(source.grade or ""),
         "weighed": weighed(source),
         "citations": citations.of_plate(look.catalogue, plate.key),
+        "records": citations.records_of(look.catalogue, plate.key),
+        "tags": machine_tags.citation_tags(look.catalogue, plate),
+        "json_ld": machine_tags.json_ld(look.catalogue, plate),
         "rights": rights(source),
         "picture": picture_of(look.catalogue, plate),
         "note": plate.note,
