@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gzip
 import random
 from typing import TYPE_CHECKING, Any
 from urllib.parse import urlencode
@@ -166,6 +167,23 @@ def test_the_answer_made_at_build_time_is_the_one_the_scripts_make(opened, as_tr
         trees.append(page.locator("#answer").evaluate(as_tree))
     assert trees[0].count('class="fit"') >= 1
     assert trees[0] == trees[1]
+
+
+def test_the_features_chosen_stand_there_before_the_scripts_do(opened, as_tree):
+    trees = [
+        opened("index.html", scripts=scripts).locator("#ask-chosen").evaluate(as_tree)
+        for scripts in (False, True)
+    ]
+    assert "chip" in trees[0]
+    assert trees[0] == trees[1]
+
+
+def test_the_pages_one_asks_of_are_light(shown_facts, demo_site):
+    for page in ("index.html", "plates.html", "timeline.html"):
+        assert len(gzip.compress((demo_site / page).read_bytes(), 9)) <= 60 * 1024, page
+    timelines = list((demo_site / "timeline").rglob("*.html"))
+    assert len(timelines) > 100
+    assert max(len(gzip.compress(each.read_bytes(), 9)) for each in timelines) <= 60 * 1024
 
 
 def test_without_scripts_there_is_an_answer_and_no_form(opened):

@@ -105,6 +105,7 @@ def home_view(catalogue: Catalogue, facts: Facts) -> Mapping[str, Any]:
         "kinds": kinds_of(facts),
         "wearers": wearers_of(facts),
         "question": asked,
+        "chosen": [_named(facts, feature) for feature in asked.question.features],
         "reading": asked.reading,
         "address": address(asked.pairs),
         "answer": answer_view(catalogue, facts, asked),
@@ -151,6 +152,11 @@ def _commonest(catalogue: Catalogue, facts: Facts) -> Asked:
     name = facts.garments[garment].id if facts.garments else ""
     question = Question(name, tuple(keys), window.window, grades=catalogue.settings.grades)
     return Asked(question, year, window.reading, catalogue.settings.grades)
+
+
+def _named(facts: Facts, feature: str) -> dict[str, str]:
+    term = facts.terms[facts.term_index[feature]]
+    return {"facet": facts.facets[feature.partition("/")[0]], "label": term.label}
 
 
 def garments_of(facts: Facts) -> list[dict[str, Any]]:
