@@ -50,7 +50,7 @@ def test_a_place_is_said_as_a_citation_says_it(locator: Locator, said: str) -> N
     assert words.place(locator) == said
 
 
-# Titles of the statements and names of the licences as rightsstatements.org and creativecommons.org give them (memory).
+# Titles of the statements and names of the licences, as their publishers give them (memory).
 @pytest.mark.parametrize(
     ("address", "said"),
     [
@@ -150,9 +150,8 @@ def test_places_on_a_tape_stay_on_it(demo_catalogue: Catalogue) -> None:
         for place in (*drawn.stitches, *drawn.aside, *(drawn.possible or ())):
             assert 0 <= float(place) <= 100
         if drawn.band:
-            assert (
-                float(drawn.band[0]) + float(drawn.band[1]) <= 100.41
-            )  # a hair's width more keeps one year visible
+            # A band is at least 0.4 % wide, so that one of a single year can be seen.
+            assert float(drawn.band[0]) + float(drawn.band[1]) <= 100.41
 
 
 def test_a_decade_nobody_looked_at_is_not_one_without_it(tmp_path: Path) -> None:
