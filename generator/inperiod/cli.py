@@ -14,6 +14,7 @@ from collections.abc import Callable, Sequence
 from typing import Any, NoReturn
 
 from inperiod import cli_answers as answers
+from inperiod import cli_boards as boards
 from inperiod import cli_folders as folders
 from inperiod.cli_reply import CannotDo, Reply
 
@@ -90,7 +91,7 @@ def make_parser() -> argparse.ArgumentParser:
     )
     parser.add_argument("--version", action="version", version=f"inperiod {_version()}")
     commands = parser.add_subparsers(title="commands", metavar="COMMAND", required=True)
-    for add in (_when, _fit, _timeline, _check, _cite, _build, _serve, _new, _import, _tidy):
+    for add in (_when, _fit, _timeline, _check, _cite, _board, _build, _serve, _new, _import, _tidy):
         add(commands)
     return parser
 
@@ -210,6 +211,9 @@ def _fit(commands: Any) -> None:
         metavar="YEARS",
         help="count garments that long after their date, as old ones still worn (default 0)",
     )
+    parser.add_argument(
+        "--cite", metavar="STYLE", help="cite every plate the answer lists, in that style, e.g. mla"
+    )
     _can_json(parser)
     _takes_folder(parser)
 
@@ -248,11 +252,16 @@ def _cite(commands: Any) -> None:
         commands,
         "cite",
         answers.cite,
-        "cite a dated plate",
-        "A plate is named source-id/plate-id, as the other commands print it.",
-        "  inperiod cite lake-1926-summer/p12-3\n  inperiod cite lake-1926-summer/p12-3 --format bibtex\n",
+        "cite dated plates",
+        "A plate is named source-id/plate-id, as the other commands print it; a source by its id alone.",
+        "  inperiod cite lake-1926-summer/p12-3\n"
+        "  inperiod cite lake-1926-summer/p12-3 lake-1926-summer/p14-1 --format biblatex\n"
+        "  inperiod cite --board womans-regatta-frock-1926 --style mla catalogue\n",
     )
-    parser.add_argument("plate", metavar="PLATE", help="source-id/plate-id")
+    parser.add_argument(
+        "plates", metavar="PLATE", nargs="*", help="source-id/plate-id or source-id; a folder may come last"
+    )
+    parser.add_argument("--board", metavar="ID", help="every plate gathered on a board")
     parser.add_argument(
         "--style", metavar="S", help="a citation style (default: chicago-note; a wrong one lists all)"
     )
@@ -262,6 +271,21 @@ def _cite(commands: Any) -> None:
         choices=("text", "html", "csl-json", "bibtex", "biblatex", "ris"),
         help="text (the default) or html in a style; csl-json, bibtex, biblatex or ris for other programs",
     )
+
+
+def _board(commands: Any) -> None:
+    parser = _command(
+        commands,
+        "board",
+        boards.board,
+        "show one research board worked out, and check it",
+        "What is planned with its verdicts, what is still to settle, the making sheet, what to cite. Exit "
+        "status 1 where the file, its making sheet or the plan itself is in error.",
+        "  inperiod board catalogue/boards/womans-regatta-frock-1926.yaml\n"
+        "  inperiod board from-the-browser.yaml my-research --json\n",
+    )
+    parser.add_argument("file", metavar="FILE", help="a board file, or the id of a board of the catalogue")
+    _can_json(parser)
     _takes_folder(parser)
 
 
@@ -311,14 +335,16 @@ def _import(commands: Any) -> None:
         commands,
         "import",
         folders.import_file,
-        "turn a spreadsheet, saved as CSV, into source files",
-        "A mapping says which column is which field. Running it twice changes nothing, and a source file "
-        "edited by hand is never overwritten.",
+        "turn a spreadsheet, saved as CSV, or a IIIF manifest into source files",
+        "A mapping says which column of a table is which field. A manifest (Presentation API 2 or 3, saved "
+        "as a file) makes one source with a plate to be filled in for each canvas. Running it twice changes "
+        "nothing, and a source file edited by hand is never overwritten.",
         "  inperiod import objects.csv --mapping objects-mapping.yaml --into my-research --dry-run\n"
-        "  inperiod import objects.csv --mapping objects-mapping.yaml --into my-research\n",
+        "  inperiod import objects.csv --mapping objects-mapping.yaml --into my-research\n"
+        "  inperiod import manifest.json --into my-research\n",
     )
-    parser.add_argument("file", metavar="FILE.csv")
-    parser.add_argument("--mapping", required=True, metavar="MAP.yaml", help="which column is which field")
+    parser.add_argument("file", metavar="FILE", help="a table (.csv) or a IIIF manifest (.json)")
+    parser.add_argument("--mapping", metavar="MAP.yaml", help="which column of a table is which field")
     parser.add_argument(
         "--into", required=True, metavar="FOLDER", help="the catalogue that receives the sources"
     )

@@ -1,0 +1,25 @@
+"""A research board resolved against the catalogue: verdicts, gaps, contradictions, plates, what to cite.
+
+``resolve(board, catalogue, facts)`` works out everything a board's page, its terminal output and its JSON show.
+"""
+
+from inperiod.boards.as_json import as_json
+from inperiod.boards.bibliography import Entry
+from inperiod.boards.reading import Checked, read_board_file
+from inperiod.boards.remarks import KINDS, Remark
+from inperiod.boards.resolving import Planned, ResolvedBoard, Suggested, resolve
+from inperiod.boards.standing import Standing
+
+__all__ = [
+    "KINDS",
+    "Checked",
+    "Entry",
+    "Planned",
+    "Remark",
+    "ResolvedBoard",
+    "Standing",
+    "Suggested",
+    "as_json",
+    "read_board_file",
+    "resolve",
+]
