@@ -113,19 +113,13 @@
   }
 
   function cited(plate, id) {
-    const { path, picture, grade } = plate;
+    const { path, picture } = plate;
     const image = picture && h("a", { class: "cite-picture", href: path, tabindex: -1, "aria-hidden": "true" },
       h("img", { src: picture.path, alt: "", width: picture.width, height: picture.height, loading: "lazy", decoding: "async" }));
     return h("li", { class: "cite", "data-plate": plate.key },
       image,
       h("div", { class: "cite-body" },
-        h("p", { class: "trade-line" },
-          h("a", { class: "trade-what", href: path }, plate.label), " ",
-          h("span", { class: "trade-where" }, h("span", { class: "trade-source" }, plate.source),
-            plate.where && ", ", plate.where && h("span", { class: "plate-number" }, plate.where)), " ",
-          h("span", { class: "leader", "aria-hidden": "true" }), " ",
-          h("span", { class: "trade-when" }, plate.when, " ",
-            h("abbr", { class: "grade", title: `Dating grade ${grade}` }, grade))),
+        InPeriod.plateLine(plate),
         h("p", { class: "cite-text" }, h("span", { id }, plate.cite), " ",
           h("span", { class: "cite-copy", "data-copy": id, "data-copy-name": `citation of ${plate.label}, ${plate.when}` }))));
   }

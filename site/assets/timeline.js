@@ -192,9 +192,10 @@
       at("range-head").textContent = `In ${years}`;
       const items = usual.map(({ term, label, share, documents }) => {
         const all = writeAddress([["garment", garment], ["feature", term], ["from", String(from)], ["to", String(to)], ["place", place], ["kind", kind], ...gradePairs]);
-        return h("li", { class: "trade-line" }, h("a", { class: "trade-what", href: `${top}plates.html#${all}` }, label), " ",
+        return h("li", {}, h("p", { class: "trade-line" },
+          h("span", { class: "trade-text" }, h("a", { class: "trade-what", href: `${top}plates.html#${all}` }, label)), " ",
           h("span", { class: "leader", "aria-hidden": "true" }), " ",
-          h("span", { class: "trade-when" }, `${perCent(share.value)} (${perCent(share.low)} to ${perCent(share.high)}), ${counted(documents, "document")}`));
+          h("span", { class: "trade-when" }, `${perCent(share.value)} (${perCent(share.low)} to ${perCent(share.high)}), ${counted(documents, "document")}`)));
       });
       at("range-body").replaceChildren(items.length ? h("ol", { class: "trade-list" }, ...items)
         : h("p", { class: "empty" }, `Nothing dated ${years} was looked at for this.`));
