@@ -64,10 +64,11 @@ class Handler(SimpleHTTPRequestHandler):
 
     def send_error(self, code: int, message: str | None = None, explain: str | None = None) -> None:
         page = Path(self.directory) / "404.html"
-        if code != 404 or not page.is_file() or self.path.count("/") > 1:
+        body = page.read_bytes() if code == 404 and page.is_file() else b""
+        # Its links are relative to the root of the site, or lead to the address the site has elsewhere.
+        if b'href="https://' in body or b'href="http://' in body or not body or self.path.count("/") > 1:
             super().send_error(code, message, explain)
             return
-        body = page.read_bytes()
         self.send_response(404)
         self.send_header("Content-Type", "text/html; charset=utf-8")
         self.send_header("Content-Length", str(len(body)))
