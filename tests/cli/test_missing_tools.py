@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-import conftest
 import pytest
+
+import conftest
 
 
 def test_it_is_skipped_with_a_reason_on_a_desk(monkeypatch: pytest.MonkeyPatch) -> None:
