@@ -17,7 +17,9 @@
       if (name.startsWith("on")) element.addEventListener(name.slice(2), value);
       else element.setAttribute(name, value === true ? "" : String(value));
     }
-    element.append(...children.flat().filter((child) => child !== null && child !== undefined && child !== false && child !== ""));
+    element.append(
+      ...children.flat().filter((child) => child !== null && child !== undefined && child !== false && child !== ""),
+    );
     return element;
   }
 
@@ -38,7 +40,9 @@
 
   /** Pairs as an address after the #, with the slashes and commas of term names left readable. */
   function writeAddress(pairs) {
-    const text = new URLSearchParams(pairs.filter(([, value]) => value !== "" && value !== null && value !== undefined));
+    const text = new URLSearchParams(
+      pairs.filter(([, value]) => value !== "" && value !== null && value !== undefined),
+    );
     return text.toString().replace(/%2F/g, "/").replace(/%2C/g, ",");
   }
 
@@ -81,6 +85,19 @@
     setTimeout(() => URL.revokeObjectURL(address), 1000);
   }
 
-  Object.assign(InPeriod, { h, s, readAddress, writeAddress, goTo, announce, later, perCent, amount, counted, raised, download });
+  Object.assign(InPeriod, {
+    h,
+    s,
+    readAddress,
+    writeAddress,
+    goTo,
+    announce,
+    later,
+    perCent,
+    amount,
+    counted,
+    raised,
+    download,
+  });
   if (typeof module !== "undefined") module.exports = InPeriod;
 })(typeof window !== "undefined" ? window : globalThis);

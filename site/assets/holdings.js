@@ -43,12 +43,29 @@
 
   /** A plate as a line of a printed list, as the macro of the templates makes it. */
   function plateLine(plate) {
-    const { h } = InPeriod, { path, label, source, where, when, grade } = plate;
-    return h("p", { class: "trade-line" },
-      h("span", { class: "trade-text" }, h("a", { class: "trade-what", href: path }, label), " ",
-        h("span", { class: "trade-where" }, source, where && ", ", where && h("span", { class: "plate-number" }, where))), " ",
-      h("span", { class: "leader", "aria-hidden": "true" }), " ",
-      h("span", { class: "trade-when" }, when, grade && " ", grade && gradeSign(grade)));
+    const { h } = InPeriod,
+      { path, label, source, where, when, grade } = plate;
+    return h(
+      "p",
+      { class: "trade-line" },
+      h(
+        "span",
+        { class: "trade-text" },
+        h("a", { class: "trade-what", href: path }, label),
+        " ",
+        h(
+          "span",
+          { class: "trade-where" },
+          source,
+          where && ", ",
+          where && h("span", { class: "plate-number" }, where),
+        ),
+      ),
+      " ",
+      h("span", { class: "leader", "aria-hidden": "true" }),
+      " ",
+      h("span", { class: "trade-when" }, when, grade && " ", grade && gradeSign(grade)),
+    );
   }
 
   const gradeSign = (grade) => InPeriod.h("abbr", { class: "grade", title: `Dating grade ${grade}` }, grade);

@@ -81,13 +81,22 @@
         }),
       );
       const nothing = shown.length === 0 && input.value.trim() !== "";
-      if (nothing) list.append(InPeriod.h("li", { class: "found-none", role: "option", "aria-disabled": "true" }, "No other feature of that name"));
+      if (nothing)
+        list.append(
+          InPeriod.h(
+            "li",
+            { class: "found-none", role: "option", "aria-disabled": "true" },
+            "No other feature of that name",
+          ),
+        );
       list.hidden = shown.length === 0 && !nothing;
       input.setAttribute("aria-expanded", String(!list.hidden));
       input.removeAttribute("aria-activedescendant");
       if (input.value.trim()) {
         const count = shown.length;
-        InPeriod.announce(count === 0 ? "No other feature of that name." : count === 1 ? "1 feature." : `${count} features.`);
+        InPeriod.announce(
+          count === 0 ? "No other feature of that name." : count === 1 ? "1 feature." : `${count} features.`,
+        );
       }
     }
 

@@ -8,17 +8,31 @@
   function chartOf(facts, drawn, name, root, limits) {
     const milestone = (term) => facts.terms[facts.termIndex.get(term)].notBefore;
     return {
-      name, decades: drawn.decades, looked: drawn.looked,
+      name,
+      decades: drawn.decades,
+      looked: drawn.looked,
       rows: drawn.rows.map((row) => {
         const notBefore = milestone(row.term);
         return {
-          label: row.label, href: `${root}term/${row.term}.html`, note: rowNote(drawn, row),
+          label: row.label,
+          href: `${root}term/${row.term}.html`,
+          note: rowNote(drawn, row),
           cells: drawn.decades.map((decade, i) => {
-            const pairs = [["garment", drawn.garment], ["feature", row.term], ["from", String(decade)], ["to", String(decade + 9)], ...limits];
-            return { share: row.shares[i], says: cellSays(drawn, row, i),
-              href: row.weights[i] > 0 ? `${root}plates.html#${writeAddress(pairs)}` : null };
+            const pairs = [
+              ["garment", drawn.garment],
+              ["feature", row.term],
+              ["from", String(decade)],
+              ["to", String(decade + 9)],
+              ...limits,
+            ];
+            return {
+              share: row.shares[i],
+              says: cellSays(drawn, row, i),
+              href: row.weights[i] > 0 ? `${root}plates.html#${writeAddress(pairs)}` : null,
+            };
           }),
-          first: row.first && row.first.date, last: row.last && row.last.date,
+          first: row.first && row.first.date,
+          last: row.last && row.last.date,
           reach: [row.extension.earliest, row.extension.latest],
           notBefore: notBefore && InPeriod.evidence.decimalYear(notBefore.day),
           alone: row.set_aside.map((each) => each.date),
@@ -28,7 +42,8 @@
   }
 
   function cellSays(drawn, row, i) {
-    const share = row.shares[i], where = `${row.label}, ${drawn.decades[i]}s`;
+    const share = row.shares[i],
+      where = `${row.label}, ${drawn.decades[i]}s`;
     if (share === null) return `${where}: nobody looked`;
     const of = `${amount(row.weights[i])} of ${amount(drawn.recorded[i])} plates by weight`;
     return `${where}: ${perCent(share)}, ${of}, ${counted(drawn.looked[i], "document")} looked at`;
@@ -36,9 +51,11 @@
 
   function rowNote(drawn, row) {
     if (!row.first || !row.last) return "inferred only";
-    const first = Math.floor(row.first.date), last = Math.floor(row.last.date);
+    const first = Math.floor(row.first.date),
+      last = Math.floor(row.last.date);
     const seen = first === last ? String(first) : `${first}–${last}`;
-    const shares = row.shares.map((share) => share || 0), most = Math.max(0, ...shares);
+    const shares = row.shares.map((share) => share || 0),
+      most = Math.max(0, ...shares);
     return most ? `${seen}, most in the ${drawn.decades[shares.indexOf(most)]}s, ${perCent(most)}` : seen;
   }
 
@@ -52,10 +69,16 @@
       const of = cell.share === null ? "" : `${amount(row.weights[i])} of ${amount(drawn.recorded[i])}`;
       return h("td", {}, cell.href ? h("a", { href: cell.href }, text) : text, of && " ", of && h("small", {}, of));
     });
-    return h("tr", {}, h("th", { scope: "row" }, h("a", { href: made.href }, made.label)), ...cells,
-      h("td", {}, year(row.first)), h("td", {}, year(row.last)),
+    return h(
+      "tr",
+      {},
+      h("th", { scope: "row" }, h("a", { href: made.href }, made.label)),
+      ...cells,
+      h("td", {}, year(row.first)),
+      h("td", {}, year(row.last)),
       h("td", {}, row.first ? reach : ""),
-      h("td", {}, row.not_before || ""));
+      h("td", {}, row.not_before || ""),
+    );
   }
 
   /** The numbers as CSV (RFC 4180), one line for every style and decade. */
@@ -65,20 +88,60 @@
       if (/^[=+\-@\t]/.test(text) && Number.isNaN(Number(text))) text = "'" + text;
       return /[",\r\n]/.test(text) ? `"${text.replace(/"/g, '""')}"` : text;
     };
-    const rows = [["term", "label", "decade", "share", "showing", "recorded", "documents_showing", "documents_looked",
-      "first_seen", "last_seen", "earliest", "latest", "not_before"]];
+    const rows = [
+      [
+        "term",
+        "label",
+        "decade",
+        "share",
+        "showing",
+        "recorded",
+        "documents_showing",
+        "documents_looked",
+        "first_seen",
+        "last_seen",
+        "earliest",
+        "latest",
+        "not_before",
+      ],
+    ];
     for (const row of drawn.rows)
       drawn.decades.forEach((decade, i) =>
-        rows.push([row.term, row.label, decade, row.shares[i], row.weights[i], drawn.recorded[i], row.documents[i], drawn.looked[i],
-          row.first && row.first.date, row.last && row.last.date, row.extension.earliest, row.extension.latest, row.not_before]));
+        rows.push([
+          row.term,
+          row.label,
+          decade,
+          row.shares[i],
+          row.weights[i],
+          drawn.recorded[i],
+          row.documents[i],
+          drawn.looked[i],
+          row.first && row.first.date,
+          row.last && row.last.date,
+          row.extension.earliest,
+          row.extension.latest,
+          row.not_before,
+        ]),
+      );
     return rows.map((row) => row.map(field).join(",") + "\r\n").join("");
   }
 
   /** The drawing as a file of its own: the page's colours written into it, 960 pixels wide. */
   function asSvg(chart, title) {
     const copy = chart.cloneNode(true);
-    const drawn = chart.querySelectorAll("*"), made = copy.querySelectorAll("*");
-    const kept = ["fill", "stroke", "stroke-width", "stroke-dasharray", "font-family", "font-size", "font-style", "text-anchor", "opacity"];
+    const drawn = chart.querySelectorAll("*"),
+      made = copy.querySelectorAll("*");
+    const kept = [
+      "fill",
+      "stroke",
+      "stroke-width",
+      "stroke-dasharray",
+      "font-family",
+      "font-size",
+      "font-style",
+      "text-anchor",
+      "opacity",
+    ];
     drawn.forEach((element, i) => {
       const look = getComputedStyle(element);
       for (const name of kept) {
@@ -103,13 +166,18 @@
     const form = document.getElementById("timeline-form");
     if (!form) return;
     const at = (id) => document.getElementById(id);
-    const { evidence } = InPeriod, facts = evidence.factsFromJson(InPeriod.data.facts);
+    const { evidence } = InPeriod,
+      facts = evidence.factsFromJson(InPeriod.data.facts);
     const { garment, facet, grades, root: top } = form.dataset;
-    const first = Number(at("from").min), last = Number(at("from").max);
+    const first = Number(at("from").min),
+      last = Number(at("from").max);
     const name = at("drawing").querySelector(".chart").getAttribute("aria-label");
     // The plates of the grades that were counted, so that a cell and its list agree.
     const gradePairs = [...grades].map((grade) => ["grade", grade]);
-    let state = null, address = null, drawn = null, drawnFor = " ";
+    let state = null,
+      address = null,
+      drawn = null,
+      drawnFor = " ";
 
     function fromAddress() {
       const pairs = new Map(readAddress(location.hash));
@@ -117,14 +185,19 @@
         const value = Math.round(Number(pairs.get(key)));
         return pairs.get(key) && Number.isFinite(value) ? Math.min(last, Math.max(first, value)) : otherwise;
       };
-      const offered = (key) => [...at(`timeline-${key}`).options].some((each) => each.value === pairs.get(key)) ? pairs.get(key) : "";
+      const offered = (key) =>
+        [...at(`timeline-${key}`).options].some((each) => each.value === pairs.get(key)) ? pairs.get(key) : "";
       const from = year("from", first);
       state = { from, to: Math.max(from, year("to", last)), place: offered("place"), kind: offered("kind") };
       show();
     }
 
-    const pairs = () => [["place", state.place], ["kind", state.kind],
-      ["from", state.from === first ? "" : String(state.from)], ["to", state.to === last ? "" : String(state.to)]];
+    const pairs = () => [
+      ["place", state.place],
+      ["kind", state.kind],
+      ["from", state.from === first ? "" : String(state.from)],
+      ["to", state.to === last ? "" : String(state.to)],
+    ];
 
     function step(changes, replace) {
       state = { ...state, ...changes };
@@ -136,7 +209,10 @@
       const { place, kind, from, to } = state;
       at("timeline-place").value = place;
       at("timeline-kind").value = kind;
-      for (const [id, value] of [["from", from], ["to", to]]) {
+      for (const [id, value] of [
+        ["from", from],
+        ["to", to],
+      ]) {
         at(id).value = String(value);
         at(`${id}-handle`).value = String(value);
       }
@@ -159,23 +235,35 @@
       at("timeline-scale").textContent =
         `full height: ${InPeriod.scaleOf(chart.rows.flatMap((row) => row.cells.map((cell) => cell.share)))} % of the plates looked at`;
       const rows = drawn.rows.map((row, i) => tableRow(drawn, row, chart.rows[i]));
-      if (!rows.length) rows.push(h("tr", {}, h("td", { colspan: drawn.decades.length + 5 }, "Nothing from there was looked at for this.")));
+      if (!rows.length)
+        rows.push(
+          h("tr", {}, h("td", { colspan: drawn.decades.length + 5 }, "Nothing from there was looked at for this.")),
+        );
       at("table-body").replaceChildren(...rows);
       const looked = document.querySelectorAll("#table tfoot td");
-      drawn.looked.forEach((count, i) => { looked[i].textContent = String(count); });
-      announce(rows.length === drawn.rows.length ? `${counted(rows.length, "style")} drawn.` : "Nothing from there was looked at for this.");
+      drawn.looked.forEach((count, i) => {
+        looked[i].textContent = String(count);
+      });
+      announce(
+        rows.length === drawn.rows.length
+          ? `${counted(rows.length, "style")} drawn.`
+          : "Nothing from there was looked at for this.",
+      );
     }
 
     /** What lies outside the range is veiled. */
     function shade() {
-      const chart = at("drawing").querySelector(".chart"), span = last + 1 - first;
+      const chart = at("drawing").querySelector(".chart"),
+        span = last + 1 - first;
       for (const veil of chart.querySelectorAll(".chart-veil")) veil.remove();
       // Row by row, so that no name is veiled with its band.
       const veil = (from, to) => {
         if (to <= from) return;
         const place = { class: "chart-veil", x: `${(100 * from) / span}%`, width: `${(100 * (to - from)) / span}%` };
         for (const row of chart.querySelectorAll(".chart-row"))
-          row.append(s("rect", { ...place, y: Number(row.querySelector(".chart-line").getAttribute("y1")) + 23, height: 42 }));
+          row.append(
+            s("rect", { ...place, y: Number(row.querySelector(".chart-line").getAttribute("y1")) + 23, height: 42 }),
+          );
       };
       veil(0, state.from - first);
       veil(state.to + 1 - first, span);
@@ -183,7 +271,8 @@
 
     /** The styles of the range, most usual first, with their shares. */
     function readOut() {
-      const { from, to, place, kind } = state, section = at("range");
+      const { from, to, place, kind } = state,
+        section = at("range");
       section.hidden = from === first && to === last;
       if (section.hidden) return;
       const window = { earliest: evidence.yearStart(from), latest: evidence.yearStart(to + 1) - 1 };
@@ -191,15 +280,50 @@
       const years = from === to ? String(from) : `${from}–${to}`;
       at("range-head").textContent = `In ${years}`;
       const items = usual.map(({ term, label, share, documents }) => {
-        const all = writeAddress([["garment", garment], ["feature", term], ["from", String(from)], ["to", String(to)], ["place", place], ["kind", kind], ...gradePairs]);
-        return h("li", {}, h("p", { class: "trade-line" },
-          h("span", { class: "trade-text" }, h("a", { class: "trade-what", href: `${top}plates.html#${all}` }, label)), " ",
-          h("span", { class: "leader", "aria-hidden": "true" }), " ",
-          h("span", { class: "trade-when" }, `${perCent(share.value)} (${perCent(share.low)} to ${perCent(share.high)}), ${counted(documents, "document")}`)));
+        const all = writeAddress([
+          ["garment", garment],
+          ["feature", term],
+          ["from", String(from)],
+          ["to", String(to)],
+          ["place", place],
+          ["kind", kind],
+          ...gradePairs,
+        ]);
+        return h(
+          "li",
+          {},
+          h(
+            "p",
+            { class: "trade-line" },
+            h(
+              "span",
+              { class: "trade-text" },
+              h("a", { class: "trade-what", href: `${top}plates.html#${all}` }, label),
+            ),
+            " ",
+            h("span", { class: "leader", "aria-hidden": "true" }),
+            " ",
+            h(
+              "span",
+              { class: "trade-when" },
+              `${perCent(share.value)} (${perCent(share.low)} to ${perCent(share.high)}), ${counted(documents, "document")}`,
+            ),
+          ),
+        );
       });
-      at("range-body").replaceChildren(items.length ? h("ol", { class: "trade-list" }, ...items)
-        : h("p", { class: "empty" }, `Nothing dated ${years} was looked at for this.`));
-      announce(items.length ? `${years}: ${usual.slice(0, 3).map((each) => `${each.label} ${perCent(each.share.value)}`).join(", ")}.` : `${years}: nothing looked at.`);
+      at("range-body").replaceChildren(
+        items.length
+          ? h("ol", { class: "trade-list" }, ...items)
+          : h("p", { class: "empty" }, `Nothing dated ${years} was looked at for this.`),
+      );
+      announce(
+        items.length
+          ? `${years}: ${usual
+              .slice(0, 3)
+              .map((each) => `${each.label} ${perCent(each.share.value)}`)
+              .join(", ")}.`
+          : `${years}: nothing looked at.`,
+      );
     }
 
     form.addEventListener("submit", (event) => event.preventDefault());
@@ -208,9 +332,14 @@
     InPeriod.yearRange({ at, first, last, now: () => state, set: step });
     const file = `${garment}-${facet}`;
     at("keep-svg").addEventListener("click", () =>
-      InPeriod.download(`${file}.svg`, "image/svg+xml", asSvg(at("drawing").querySelector(".chart"), name)));
-    at("keep-csv").addEventListener("click", () => InPeriod.download(`${file}.csv`, "text/csv;charset=utf-8", asCsv(drawn)));
-    const moved = () => { if (writeAddress(readAddress(location.hash)) !== address) fromAddress(); };
+      InPeriod.download(`${file}.svg`, "image/svg+xml", asSvg(at("drawing").querySelector(".chart"), name)),
+    );
+    at("keep-csv").addEventListener("click", () =>
+      InPeriod.download(`${file}.csv`, "text/csv;charset=utf-8", asCsv(drawn)),
+    );
+    const moved = () => {
+      if (writeAddress(readAddress(location.hash)) !== address) fromAddress();
+    };
     root.addEventListener("popstate", moved);
     root.addEventListener("hashchange", moved);
     fromAddress();

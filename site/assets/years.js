@@ -11,18 +11,22 @@
     const within = (year) => Math.min(last, Math.max(first, Math.round(year)));
 
     function changed(name, value, replace) {
-      const { from, to } = now(), year = within(value);
+      const { from, to } = now(),
+        year = within(value);
       const next = name === "from" ? { from: Math.min(year, to), to } : { from, to: Math.max(year, from) };
       set(next, replace);
     }
 
     for (const name of ["from", "to"]) {
-      const handle = at(`${name}-handle`), box = at(name);
+      const handle = at(`${name}-handle`),
+        box = at(name);
       handle.addEventListener("input", () => changed(name, Number(handle.value), true));
       box.addEventListener("change", () => {
         const value = Number(box.value);
-        if (box.value.trim() === "" || !Number.isFinite(value)) return changed(name, name === "from" ? first : last, false);
-        const { from, to } = now(), year = within(value);
+        if (box.value.trim() === "" || !Number.isFinite(value))
+          return changed(name, name === "from" ? first : last, false);
+        const { from, to } = now(),
+          year = within(value);
         // A number typed beyond the other end moves that end with it: one types the first before the second.
         if (name === "from" && year > to) return set({ from: year, to: year }, false);
         if (name === "to" && year < from) return set({ from: year, to: year }, false);
