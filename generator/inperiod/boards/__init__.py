@@ -1,6 +1,6 @@
 """A research board resolved against the catalogue: verdicts, gaps, contradictions, plates, what to cite.
 
-``resolve(board, catalogue, facts)`` works out everything a board's page, its terminal output and its JSON show.
+``resolve(board, catalogue, facts)`` works out all that a board's page, the terminal and the JSON show of it.
 """
 
 from inperiod.boards.as_json import as_json

@@ -33,14 +33,14 @@ class Entry:
 
 def listing(style: str | None) -> str:
     """The style of the list of sources that goes with a style; Chicago's where none is known."""
-    if style not in STYLES:
+    if style is None or style not in STYLES:
         return DEFAULT
     return style if STYLES[style].listing else _LISTS.get(style, DEFAULT)
 
 
 def for_plates(style: str | None) -> str:
     """The style in which single plates are cited beside that list."""
-    if style not in STYLES:
+    if style is None or style not in STYLES:
         return _NOTES[DEFAULT]
     if style.endswith("-in-text"):
         return listing(style)  # an in-text citation needs its list; a plate on its own is cited in full

@@ -11,9 +11,7 @@ from inperiod.boards.standing import AWAY, Standing
 if TYPE_CHECKING:
     from inperiod.boards.resolving import Plan
 
-Kind = Literal[
-    "contradiction", "gap", "outside", "weak", "not shown", "other garment", "unplanned", "unknown"
-]
+Kind = Literal["contradiction", "gap", "outside", "weak", "not shown", "garment", "unplanned", "unknown"]
 
 KINDS: dict[Kind, str] = {
     "contradiction": "Contradictions",
@@ -21,7 +19,7 @@ KINDS: dict[Kind, str] = {
     "outside": "Supports that lie outside the window",
     "weak": "Supports whose date is not weighed",
     "not shown": "Supports that do not show it",
-    "other garment": "Supports from other garments",
+    "garment": "Supports from other garments",
     "unplanned": "Supports for what is not planned",
     "unknown": "Plates this catalogue does not have",
 }
@@ -112,7 +110,7 @@ def other_garments(plan: Plan) -> Iterator[Remark]:
         if not each.of_garment and plan.board.garment in plan.catalogue.vocabulary.garments:
             plate = plan.catalogue.plates[each.gathered.plate]
             sentence = f"It is recorded as {plan.garment(plate.garment)}, so it does not count for this one."
-            yield _remark("other garment", sentence, each)
+            yield _remark("garment", sentence, each)
 
 
 def unplanned(plan: Plan) -> Iterator[Remark]:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from inperiod.boards.bibliography import Entry, bibliography, listing
 from inperiod.boards.remarks import Remark, remarks
-from inperiod.boards.standing import Standing, not_weighed, shown_of, standing
+from inperiod.boards.standing import Standing, not_weighed, numbers, shown_of, standing
 from inperiod.dating import widened
 from inperiod.evidence import Alternative, Facts, Finding, Question, Window, answer, usual_in_window
 from inperiod.evidence.constants import MOSTLY
@@ -22,18 +22,14 @@ CITED = 3
 @dataclass(frozen=True, slots=True)
 class Planned:
     """A planned feature: what the evidence says of it (None where it cannot be asked, as of an absence or an
-    unknown term), the plates gathered for it, and what was usual instead where it is not attested."""
+    unknown term), the plates gathered for it, what was usual instead where it is not attested, and the best
+    plates of the window that bear it out."""
 
     feature: Feature
     finding: Finding | None
     supports: tuple[Standing, ...]
     usual: tuple[Alternative, ...]
-
-    @property
-    def to_cite(self) -> tuple[str, ...]:
-        """The best plates of the window that bear it out; none where it was not seen there."""
-        seen = self.finding and self.finding.verdict in ("attested", "seen once")
-        return self.finding.cite[:CITED] if self.finding and seen else ()
+    to_cite: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,8 +148,21 @@ def _planned(
             others = usual_in_window(facts, question, feature.facet)
             usual = tuple(each for each in others if each.term != feature.term)[:ALTERNATIVES]
         supports = tuple(each for each in standings if each.gathered.supports == word)
-        found.append(Planned(feature, finding, supports, usual))
+        found.append(Planned(feature, finding, supports, usual, _to_cite(facts, finding, question.window)))
     return tuple(found)
+
+
+def _to_cite(facts: Facts, finding: Finding | None, window: Window) -> tuple[str, ...]:
+    if finding is None or finding.verdict not in ("attested", "seen once"):
+        return ()
+    number = numbers(facts)
+    inside = [key for key in finding.cite if _part(facts, number[key], window) >= MOSTLY]
+    return tuple(inside or finding.cite)[:CITED]
+
+
+def _part(facts: Facts, number: int, window: Window) -> float:
+    days = facts.documents[facts.plates[number][0]].days
+    return weight(*days, window) if days else 0.0
 
 
 def _suggested(
@@ -167,9 +176,9 @@ def _suggested(
     ranked = []
     for number in facts.plates_of.get(garment, ()) if garment is not None and asked else ():
         document = facts.documents[facts.plates[number][0]]
-        if facts.keys[number] in gathered or not_weighed(document, grades) or document.days is None:
+        if facts.keys[number] in gathered or not_weighed(document, grades):
             continue
-        part = weight(*document.days, window)
+        part = _part(facts, number, window)
         shows = shown_of(facts, number, asked)
         if part >= MOSTLY and len(shows) >= least:
             ranked.append((-len(shows), -part, facts.keys[number], shows))

@@ -59,7 +59,7 @@ def standing(
     window: Window,
     grades: str,
 ) -> Standing:
-    """The plate's standing. ``planned`` are term keys, ``garment`` an index of the facts, ``grades`` letters."""
+    """The plate's standing. ``planned`` are term keys, ``garment`` an index of the facts."""
     number = numbers(facts).get(gathered.plate)
     if number is None:
         return Standing(gathered, known=False)

@@ -1,18 +1,44 @@
-"""A research board's page, and the list of all boards."""
+"""A research board's page, the list of all boards, and the page on which one's own are written."""
 
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from inperiod.evidence import Facts, Finding, Question, Window, answer
+from markupsafe import Markup
+
+from inperiod import boards
+from inperiod.boards.bibliography import plate_citation
+from inperiod.citing import STYLES
+from inperiod.dating import Unreadable, in_words, read_phrase
+from inperiod.evidence import Facts, Finding
+from inperiod.making import Caution, Line, Purchase, UnreadableMeasure, draw, read_measure
+from inperiod.making.measures import shown as both_units
 from inperiod.publishing import paths, words
-from inperiod.publishing.lookup import Line, Lookup
+from inperiod.publishing.lookup import Line as PlateLine
+from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.page import Link
-from inperiod.publishing.wording import place_name, says
+from inperiod.publishing.pictures import Picture, picture_of
+from inperiod.publishing.wording import per_cent, place_name, says
 from inperiod.records.model import Board
+
+SIDES = {
+    "inside": "inside the window",
+    "mostly outside": "mostly outside the window",
+    "before": "before the window",
+    "after": "after the window",
+    "undated": "undated",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Warned:
+    """A caution: what it is called, its place on the page of cautions, and its sentence."""
+
+    link: Link
+    sentence: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,76 +48,193 @@ class Planned:
     link: Link
     facet: str
     detail: str
-    verdict: str
+    note: str | None
+    verdict: str | None
     sentence: str
     reasons: tuple[str, ...]
-    cite: tuple[Line, ...]
-    supports: tuple[Line, ...]
+    usual: tuple[tuple[Link, str], ...]
+    cite: tuple[PlateLine, ...]
+    supports: tuple[PlateLine, ...]
+    cautions: tuple[Warned, ...]
 
 
-def findings(facts: Facts, board: Board) -> tuple[tuple[Finding, ...], Finding | None]:
-    """What the evidence says of each planned feature the catalogue knows, and of all together."""
-    known = tuple(
-        dict.fromkeys(
-            feature.term for feature in board.features if feature.term and feature.term in facts.term_index
-        )
-    )
-    if not known or board.garment not in {garment.id for garment in facts.garments}:
-        return (), None
-    span = board.target.span
-    found = answer(facts, Question(board.garment, known, Window(span.earliest, span.latest), place=None))
-    return found.findings, found.together
+@dataclass(frozen=True, slots=True)
+class GatheredCard:
+    """A gathered plate: its line, picture, citation, how it stands to the window, what it is for."""
+
+    line: PlateLine
+    key: str
+    picture: Picture | None
+    citation: Markup
+    stands: str
+    aside: bool
+    supports: Link | None
+    shows: tuple[Link, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Settle:
+    """A group of remarks under one heading: for each the plate and the term it concerns, and its sentence."""
+
+    heading: str
+    kind: str
+    remarks: tuple[tuple[Link | None, Link | None, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """A line of the making sheet with its drawing and its cautions."""
+
+    line: Line
+    figure: Markup | None
+    cautions: tuple[Warned, ...]
 
 
 def board_view(look: Lookup, facts: Facts, board: Board) -> Mapping[str, Any]:
     """What the template ``board.html`` shows."""
-    found, together = findings(facts, board)
-    by_term = {finding.term: finding for finding in found}
-    when = words.when(board.target)
-    planned = []
-    for feature in board.features:
-        finding = by_term.get(feature.term or "")
-        if finding is None or feature.term is None:
-            continue
-        facet = look.facet(feature.facet)
-        planned.append(
-            Planned(
-                look.term_link(feature.term),
-                facet.label if facet else feature.facet,
-                words.detail(feature),
-                finding.verdict,
-                says(finding.verdict, finding.reasons),
-                finding.reasons[1:],
-                _lines(look, finding.cite[:3]),
-                tuple(
-                    look.line(look.catalogue.plates[each.plate], each.reason)
-                    for each in board.plates
-                    if each.supports == feature.term and each.plate in look.catalogue.plates
-                ),
-            )
-        )
+    found = boards.resolve(board, look.catalogue, facts)
+    together = found.together
     return {
         "board": board,
-        "when": when,
+        "when": words.when(board.target),
         "garment": Link(words.sentence(look.garment(board.garment)), look.garment_link(board.garment).path),
         "wearer": words.wearer(board.wearer),
         "place": place_name(board.place) if board.place else None,
-        "planned": tuple(planned),
-        "tally": tally(found),
+        "grades": " and ".join(found.grades),
+        "planned": tuple(_planned(look, found, each) for each in found.planned),
+        "tally": tally(found.findings),
         "together": together,
         "together_sentence": says(together.verdict, together.reasons) if together else None,
         "together_cite": _lines(look, together.cite[:6]) if together else (),
-        "gathered": tuple(
-            look.line(look.catalogue.plates[each.plate], each.reason)
-            for each in board.plates
-            if each.plate in look.catalogue.plates
+        "gathered": tuple(_card(look, board, each) for each in found.gathered if each.known),
+        "settle": tuple(_settle(look, found)),
+        "suggested": tuple(
+            (
+                look.line(look.catalogue.plates[each.plate]),
+                tuple(look.term_link(term) for term in each.shows),
+            )
+            for each in found.suggested
         ),
-        "departures": board.departures,
-        "questions": board.questions,
+        "departures": tuple(
+            (each, look.term_link(each.feature) if each.feature and look.term(each.feature) else None)
+            for each in board.departures
+        ),
+        "measures": tuple((name, _measure(value)) for name, value in board.measures.items()),
+        "made": tuple(
+            Made(
+                each,
+                draw(each.figure) if each.figure else None,
+                _cautions(found.cautions, f"making {each.index + 1}"),
+            )
+            for each in found.sheet.lines
+        ),
+        "shopping": tuple(_bought(each) for each in found.sheet.shopping),
+        "not_made": found.sheet.problems,
+        "cautions": {
+            where: _cautions(found.cautions, where) for where in ("garment", "words", "plates", "making")
+        },
+        "revisions": tuple(_revision(each) for each in board.revisions),
+        "signed_off": _revision({"on": board.signed_off.on, "by": board.signed_off.by})
+        if board.signed_off
+        else None,
+        "bibliography": found.bibliography,
+        "style": STYLES[found.style].label,
     }
 
 
-def _lines(look: Lookup, keys: tuple[str, ...]) -> tuple[Line, ...]:
+def _planned(look: Lookup, found: boards.ResolvedBoard, each: boards.Planned) -> Planned:
+    feature, finding = each.feature, each.finding
+    facet = look.facet(feature.facet)
+    if feature.term:
+        link = look.term_link(feature.term)
+    else:
+        name = "none" if feature.state == "none" else "not to be seen"
+        link = Link(name, paths.facet_path(feature.facet) if facet else paths.TERMS)
+    unknown = "This catalogue has no such term." if feature.term else "An absence is not asked about."
+    return Planned(
+        link=link,
+        facet=facet.label if facet else feature.facet,
+        detail=words.detail(feature),
+        note=feature.note,
+        verdict=finding.verdict if finding else None,
+        sentence=says(finding.verdict, finding.reasons) if finding else unknown,
+        reasons=finding.reasons[1:] if finding else (),
+        usual=tuple((look.term_link(other.term), per_cent(other.share.value or 0)) for other in each.usual),
+        cite=_lines(look, each.to_cite) if not each.supports else (),
+        supports=tuple(
+            look.line(look.catalogue.plates[support.gathered.plate], SIDES[support.side])
+            for support in each.supports
+            if support.known
+        ),
+        cautions=_cautions(found.cautions, feature.term or ""),
+    )
+
+
+def _card(look: Lookup, board: Board, each: boards.Standing) -> GatheredCard:
+    plate = look.catalogue.plates[each.gathered.plate]
+    supports = each.gathered.supports
+    return GatheredCard(
+        line=look.line(plate, each.gathered.reason),
+        key=plate.key,
+        picture=picture_of(look.catalogue, plate),
+        citation=plate_citation(look.catalogue, plate.key, board.citation_style),
+        stands=SIDES[each.side] + (", not weighed" if each.aside and each.side != "undated" else ""),
+        aside=bool(each.aside) or not each.inside,
+        supports=look.term_link(supports) if supports and look.term(supports) else None,
+        shows=tuple(look.term_link(term) for term in each.shows if term != supports),
+    )
+
+
+def _settle(look: Lookup, found: boards.ResolvedBoard) -> Iterable[Settle]:
+    for kind, heading in boards.KINDS.items():
+        rows = tuple(_remark(look, each) for each in found.remarks if each.kind == kind)
+        if rows:
+            yield Settle(heading, kind, rows)
+
+
+def _remark(look: Lookup, each: boards.Remark) -> tuple[Link | None, Link | None, str]:
+    term = look.term_link(each.term) if each.term and look.term(each.term) else None
+    plate = look.catalogue.plates.get(each.plate or "")
+    if plate is None:
+        return None, term, f"{each.plate}: {each.sentence}" if each.plate else each.sentence
+    return Link(look.plate_title(plate), paths.plate_path(plate.key)), term, each.sentence
+
+
+def _cautions(found: tuple[Caution, ...], where: str) -> tuple[Warned, ...]:
+    return tuple(
+        Warned(Link(words.sentence(each.id.replace("-", " ")), f"{paths.CAUTIONS}#{each.id}"), each.sentence)
+        for each in found
+        if each.where == where
+    )
+
+
+def _measure(value: object) -> str:
+    """A measure in both units where it can be read, else as it was written."""
+    try:
+        read = read_measure(value)
+    except UnreadableMeasure:
+        return str(value)
+    return both_units(read.inches, read.metric)
+
+
+def _bought(each: Purchase) -> tuple[str, str, str]:
+    return words.sentence(each.what), each.text, each.cost or ""
+
+
+def _revision(given: Mapping[str, Any]) -> tuple[str, str, str]:
+    """When, who, what: of a revision as it was written."""
+    rest = [str(value) for name, value in given.items() if name not in ("on", "by") and value is not None]
+    return _day(given.get("on")), str(given.get("by") or ""), "; ".join(rest)
+
+
+def _day(value: object) -> str:
+    try:
+        return in_words(read_phrase(str(value)).span) if value is not None else ""
+    except Unreadable:
+        return str(value)
+
+
+def _lines(look: Lookup, keys: tuple[str, ...]) -> tuple[PlateLine, ...]:
     return tuple(look.line(look.catalogue.plates[key]) for key in keys if key in look.catalogue.plates)
 
 
@@ -105,14 +248,14 @@ def boards_view(look: Lookup, facts: Facts) -> Mapping[str, Any]:
     """Every board with its target, garment, and the tally of its verdicts."""
     rows = []
     for board in look.catalogue.boards.values():
-        found, _ = findings(facts, board)
+        found = boards.resolve(board, look.catalogue, facts)
         rows.append(
             (
                 Link(board.title, paths.board_path(board.id)),
                 words.sentence(look.garment(board.garment)),
                 words.when(board.target),
                 words.counted(len(board.plates), "plate gathered", "plates gathered"),
-                tally(found),
+                tally(found.findings),
             )
         )
     return {"boards": tuple(rows)}
