@@ -35,8 +35,7 @@ def test_an_open_frill_has_ends_and_no_join() -> None:
 def test_edges_are_summed_by_name() -> None:
     found = line(kind="frill", edge={"neck": "34 in", "armholes": ["17 in", "17 in"]}, fullness=2)
     assert found.formula.startswith(
-        "neck 34 in + armholes 2 × 17 in = 68 in; 68 in × 2 = 136 in, "
-        "and 3 × 1 in for the joins: 139 in."
+        "neck 34 in + armholes 2 × 17 in = 68 in; 68 in × 2 = 136 in, and 3 × 1 in for the joins: 139 in."
     )
     assert [(number.label, number.value) for number in found.numbers] == [
         ("neck", 69),
@@ -149,6 +148,11 @@ def test_what_is_wrong_is_said_and_gives_no_line(fields: dict[str, Any], field: 
     assert [problem.field for problem in made.problems] == [field]
     assert message in made.problems[0].message
     assert made.problems[0].hint
+
+
+def test_a_field_nobody_asked_for_is_named_once() -> None:
+    made = sheet([{"kind": "tucks", "width": "1/4 in", "gap": "1/4 in", "number": 4, "colour": "white"}])
+    assert [problem.field for problem in made.problems] == ["colour"]
 
 
 def test_a_field_nobody_asked_for_is_named_and_the_line_stands() -> None:

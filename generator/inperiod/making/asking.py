@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from contextlib import suppress
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from itertools import groupby
@@ -54,6 +53,7 @@ class Asked:
     _metric: bool | None = None
     _used: list[str] = field(default_factory=list)
     _stop: bool = False
+    _looked: bool = False
 
     @property
     def metric(self) -> bool:
@@ -70,19 +70,23 @@ class Asked:
 
     def settle(self) -> None:
         """Stop where anything was wrong; name fields that nothing asked for. Raises ``CannotWorkOut``."""
-        known = [*(name for name in COMMON if name != "kind"), *self._used]
-        for name in self.given:
-            if name != "kind" and name not in known:
-                fields = ", ".join(dict.fromkeys(self._used))
-                message = f"{quoted(name)} is not a field here."
-                self.problems.append(MakingProblem(self.index, name, message, f"One of: {fields}."))
+        self._look()
         if self._stop:
             raise CannotWorkOut
 
+    def _look(self) -> None:
+        if self._looked:
+            return
+        self._looked = True
+        known = {*COMMON, *self._used}
+        for name in self.given:
+            if name not in known:
+                message, hint = f"{quoted(name)} is not a field here.", f"One of: {', '.join(self._used)}."
+                self.problems.append(MakingProblem(self.index, name, message, hint))
+
     def take(self, inner: Asked, place: str) -> None:
         """Take over the problems of a mapping inside this one; ``place`` says where it stands."""
-        with suppress(CannotWorkOut):
-            inner.settle()
+        inner._look()
         for problem in inner.problems:
             self.problems.append(replace(problem, field=place, message=f"{place}: {problem.message}"))
         self._stop = self._stop or inner._stop

@@ -1,0 +1,75 @@
+"""The browser's file gives the Python side's sheet: the same words, numbers to 1e-9, the same drawings."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from xml.etree import ElementTree
+
+import pytest
+
+from inperiod.making import KINDS, draw, sheet
+from making.vectors import write_vectors
+from parity import differences, in_node
+
+SCRIPT = Path(__file__).parents[2] / "site" / "assets" / "making.js"
+
+# An element maker that writes what a page would hold.
+WRITER = """(() => {
+  const safe = (text) => String(text).replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/"/g, "&quot;");
+  return (tag, attributes, ...children) => `<${tag}${Object.entries(attributes).map(([name, value]) =>
+    ` ${name}="${safe(value)}"`).join("")}>${children.map((child) => (child.startsWith("<") ? child : safe(child)))
+    .join("")}</${tag}>`;
+})()"""
+
+
+@pytest.mark.node
+def test_browser_and_python_give_the_same_sheet(node: str, tmp_path: Path) -> None:
+    file = tmp_path / "vectors.json"
+    counts = write_vectors(file)
+    assert counts["cases"] >= 1000
+    assert all(counts[kind] >= 60 for kind in KINDS), counts
+    assert counts["problems"] >= 200
+    cases = json.loads(file.read_text(encoding="utf-8"))
+    found = in_node(
+        node, "given.map((each) => making.sheet(each))", {"making": SCRIPT}, [c["making"] for c in cases]
+    )
+    assert len(found) == len(cases)
+    for case, theirs in zip(cases, found, strict=True):
+        assert differences(case["sheet"], theirs) == [], json.dumps(case["making"])
+
+
+@pytest.mark.node
+def test_browser_and_python_draw_alike(node: str) -> None:
+    making = [
+        {
+            "kind": "tucks",
+            "width": "1/4 in",
+            "gap": "1/4 in",
+            "number": 6,
+            "finished": "8 in",
+            "turning": "1/2 in",
+        },
+        {"kind": "bias", "width": "2.5 cm", "remnant": ["30 cm", "90 cm"]},
+        {
+            "kind": "cloth",
+            "width": "36 in",
+            "pieces": [{"name": "a & b", "width": "20 in", "length": "40 in", "number": 2}],
+        },
+    ]
+    written = in_node(
+        node,
+        f"making.sheet(given).lines.map((line) => making.draw(line.figure, {WRITER}))",
+        {"making": SCRIPT},
+        making,
+    )
+    for line, theirs in zip(sheet(making).lines, written, strict=True):
+        assert line.figure is not None
+        ours = ElementTree.fromstring(
+            str(draw(line.figure)).replace(' xmlns="http://www.w3.org/2000/svg"', "")
+        )
+        assert flat(ours) == flat(ElementTree.fromstring(theirs))
+
+
+def flat(svg: ElementTree.Element) -> list[tuple[str, dict[str, str], str]]:
+    return [(each.tag, dict(each.attrib), each.text or "") for each in svg.iter()]
