@@ -54,8 +54,9 @@
     history[replace ? "replaceState" : "pushState"](null, "", target);
   }
 
-  /** Says a text through the page's live region. */
+  /** Says a text through the page's live region; nothing while the page is still being read for the first time. */
   function announce(text) {
+    if (document.readyState !== "complete") return;
     const region = document.getElementById("said");
     if (region && region.textContent !== text) region.textContent = text;
   }

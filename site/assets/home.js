@@ -70,7 +70,7 @@
     }
 
     function show(unknown) {
-      const read = readWindow(asked.when, facts.circaYears);
+      const read = readWindow(asked.when, facts.circaYears, at("ask").dataset.seasons);
       const box = at("ask-when"),
         reading = at("ask-reading");
       box.setAttribute("aria-invalid", String(Boolean(read.error)));

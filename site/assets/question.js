@@ -37,11 +37,11 @@
   }
 
   /** The window a text asks for, circa widened: {window, reading}, or {error}. */
-  function readWindow(text, circaYears) {
+  function readWindow(text, circaYears, seasons) {
     if (!text.trim())
       return { error: "Say a year, a decade, a range or a phrase: 1926, the 1920s, 1924–28, summer 1912." };
     try {
-      const read = InPeriod.dating.readPhrase(text);
+      const read = InPeriod.dating.readPhrase(text, seasons);
       const { earliest, latest } = InPeriod.dating.widened(read.span, circaYears);
       const reading = `Understood as ${read.words}.` + (read.note ? ` ${read.note}` : "");
       return { window: { earliest, latest }, reading };

@@ -8,7 +8,9 @@ from typing import TYPE_CHECKING
 
 import pytest
 
+from inperiod.evidence.calendar import window_in_words
 from inperiod.publishing import build
+from inperiod.publishing.view_answer import ask_window
 from inperiod.records.model import Catalogue, Image, Mark, Vocabulary
 from publishing.sample import sample
 
@@ -71,6 +73,19 @@ def test_text_from_records_is_shown_as_text(chromium, pictured):
     home = visit(chromium, site, f"index.html#garment={plate.garment}&when=1926&feature={term}&grades=ABC")
     assert home.locator(".fit").count() == 1
     assert home.locator("img[src=x]").count() == 0
+
+
+@pytest.mark.parametrize("seasons", ["northern", "southern"])
+def test_the_seasons_are_those_of_the_catalogue(chromium, tmp_path, seasons):
+    catalogue = sample(tmp_path / "catalogue")
+    catalogue = replace(catalogue, settings=replace(catalogue.settings, seasons=seasons))
+    build(catalogue, tmp_path / "public")
+    page = visit(chromium, tmp_path / "public", "index.html#garment=day-dress&when=summer 1926")
+    asked = ask_window(catalogue, "summer 1926")
+    assert asked
+    when = window_in_words(asked.window.earliest, asked.window.latest)
+    assert page.locator("#answer-head").inner_text().endswith(f"for {when}")
+    assert ("December" in when) is (seasons == "southern")
 
 
 @pytest.mark.parametrize("words", [True, False], ids=["no plates", "nothing at all"])

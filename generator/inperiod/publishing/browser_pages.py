@@ -107,6 +107,7 @@ def home_view(catalogue: Catalogue, facts: Facts) -> Mapping[str, Any]:
         "question": asked,
         "chosen": [_named(facts, feature) for feature in asked.question.features],
         "reading": asked.reading,
+        "seasons": catalogue.settings.seasons,
         "address": address(asked.pairs),
         "answer": answer_view(catalogue, facts, asked),
         "weaves": weaves(),
