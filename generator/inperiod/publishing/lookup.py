@@ -166,8 +166,10 @@ class Lookup:
 
     def plate_title(self, plate: Plate) -> str:
         """``Day dress, p. 14, fig. 3``."""
-        where = words.short_place(plate.locator) or plate.id
-        return f"{words.sentence(self.garment(plate.garment))}, {where}"
+        only = len(self.source_of(plate).plates) == 1
+        where = words.short_place(plate.locator) or ("" if only else plate.id)
+        garment = words.sentence(self.garment(plate.garment))
+        return f"{garment}, {where}" if where else garment
 
     def source_of(self, plate: Plate) -> Source:
         return self.catalogue.sources[plate.source]

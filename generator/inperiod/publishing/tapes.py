@@ -71,11 +71,16 @@ class Scale:
     def at(self, year: float) -> str:
         return _per_cent(self.place(year))
 
+    @property
+    def labelled(self) -> int:
+        """The years from one labelled tick to the next: the least round number that leaves few labels."""
+        rounds = (10, 20, 50, 100, 200, 500, 1000)
+        return next((years for years in rounds if (self.end - self.start) / years <= 6), rounds[-1])
+
     def ticks(self) -> tuple[Tick, ...]:
         """Every year where there is room, else every fifth or tenth; decades are labelled."""
-        length = self.end - self.start
-        step = 1 if length <= 60 else 5 if length <= 150 else 10
-        labelled = 10 if length <= 90 else 50 if length <= 500 else 100
+        length, labelled = self.end - self.start, self.labelled
+        step = 1 if length <= 60 else 5 if length <= 150 else 10 if length <= 600 else labelled // 5
         made = []
         for year in range(self.start, self.end + 1, step):
             anchor = "start" if year == self.start else "end" if year == self.end else "middle"
@@ -84,7 +89,8 @@ class Scale:
         return tuple(made)
 
     def grid(self) -> tuple[str, ...]:
-        return tuple(self.at(year) for year in range(self.start, self.end + 1, 10))
+        first = -(-self.start // self.labelled) * self.labelled
+        return tuple(self.at(year) for year in range(first, self.end + 1, self.labelled))
 
 
 def scale_of(facts: Facts) -> Scale:

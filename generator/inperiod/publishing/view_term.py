@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from inperiod.evidence.facts import Facts
+from inperiod.evidence.facts import Facts, plural
 from inperiod.publishing import paths, words
 from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.page import Link
@@ -61,6 +61,7 @@ def term_view(look: Lookup, facts: Facts, term: Term) -> Mapping[str, Any]:
         "spans": spans,
         "ticks": scale_of(facts).ticks(),
         "chief": chief,
+        "chief_plural": plural(chief.label) if chief else "",
         "decades": decade_cells(facts, chief_id, term.key, grades) if chief_id else (),
         "together": look.together(term.key),
         "around": around(look, facts, term, chief_id),
@@ -93,8 +94,7 @@ def answer_sentence(look: Lookup, term: Term, spans: tuple[Span, ...], plates: i
             )
         return "No plate in this catalogue shows it yet. If you have one, it would be the first."
     best = max(spans, key=lambda span: span.tape.sightings)
-    garment = best.link.label[:1].lower() + best.link.label[1:]
-    return f"{best.tape.words} That is for the {garment}, on which it is recorded most."
+    return f"{best.tape.words} That is on {plural(best.link.label)}, where it is recorded most."
 
 
 def names(term: Term) -> tuple[tuple[str, str], ...]:

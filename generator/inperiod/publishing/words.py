@@ -19,7 +19,7 @@ KINDS: Mapping[str, tuple[str, str]] = {
     "fashion-plate": ("fashion plate", "fashion plates"),
     "advertisement": ("advertisement", "advertisements"),
     "photograph": ("photograph", "photographs"),
-    "extant": ("garment that survives", "garments that survive"),
+    "extant": ("surviving piece", "surviving pieces"),
     "sale-listing": ("sale listing", "sale listings"),
     "other": ("other source", "other sources"),
 }
