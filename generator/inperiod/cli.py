@@ -38,6 +38,22 @@ class _Parser(argparse.ArgumentParser):
         self.exit(2, f"inperiod: {message}\nSee: {self.prog} --help\n")
 
 
+class _Command(_Parser):
+    """The parser of one command, in which names and options may stand in any order, a folder last."""
+
+    _sorting = False
+
+    def parse_known_args(self, args: Any = None, namespace: Any = None) -> Any:
+        # The standard library sorts options from names only where asked to, and asks back here in doing so.
+        if self._sorting:
+            return super().parse_known_args(args, namespace)
+        self._sorting = True
+        try:
+            return self.parse_known_intermixed_args(args, namespace)
+        finally:
+            self._sorting = False
+
+
 def main(argv: Sequence[str] | None = None) -> int:
     """Run one command; the exit status."""
     try:
@@ -90,7 +106,9 @@ def make_parser() -> argparse.ArgumentParser:
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
     parser.add_argument("--version", action="version", version=f"inperiod {_version()}")
-    commands = parser.add_subparsers(title="commands", metavar="COMMAND", required=True)
+    commands = parser.add_subparsers(
+        title="commands", metavar="COMMAND", required=True, parser_class=_Command
+    )
     for add in (_when, _fit, _timeline, _check, _cite, _board, _build, _serve, _new, _import, _tidy):
         add(commands)
     return parser

@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 import sys
 from collections.abc import Iterator
+from pathlib import Path
 from typing import Any
 
 from inperiod import cli_words as words
@@ -68,9 +69,18 @@ def fit(arguments: argparse.Namespace) -> Reply:
     for finding in data["features"]:
         usual = evidence.usual_in_window(facts, question, finding["term"].partition("/")[0])
         finding["usual"] = [evidence.as_json(each) for each in usual]
+    if arguments.cite:
+        data["citations"] = {
+            key: _cited(catalogue, key, arguments.cite)
+            for key in dict.fromkeys(key for finding in _findings(data) for key in finding["cite"])
+        }
     data["sensitivity"] = [evidence.as_json(each) for each in evidence.sensitivity(facts, question)]
     notes = (*_notes(reading.problems, arguments.folder), *_unknown_place(arguments.place, catalogue))
     return Reply(words=words.fit(catalogue, data), data=data, notes=notes)
+
+
+def _findings(data: dict[str, Any]) -> list[dict[str, Any]]:
+    return [*data["features"], *([data["together"]] if data["together"] else [])]
 
 
 def timeline(arguments: argparse.Namespace) -> Reply:
@@ -118,22 +128,53 @@ def check(arguments: argparse.Namespace) -> Reply:
 
 
 def cite(arguments: argparse.Namespace) -> Reply:
-    """``inperiod cite``."""
+    """``inperiod cite``: the plates and sources named, or those of a board, in the order given."""
     from inperiod import citing
 
-    reading = read_folder(arguments.folder)
+    named, folder = _apart_from_folder(arguments.plates)
+    reading = read_folder(folder)
     catalogue = reading.catalogue
-    if arguments.plate not in catalogue.plates:
-        near = nearest(arguments.plate, catalogue.plates)
-        raise CannotDo(f"there is no plate {arguments.plate}." + (f" Did you mean {near}?" if near else ""))
-    style = arguments.style or citing.DEFAULT_STYLE
-    if style not in citing.STYLES:
-        raise CannotDo(f"there is no citation style {style}. There are: {', '.join(citing.STYLES)}.")
-    if arguments.format in ("text", "html"):
-        text = citing.cite(catalogue, arguments.plate, style, arguments.format)
+    keys = [*named, *(_of_board(catalogue, arguments.board) if arguments.board else ())]
+    if not keys:
+        raise CannotDo("name a PLATE (source-id/plate-id), a source, or a board with --board ID.")
+    known = {**catalogue.plates, **catalogue.sources}
+    for key in keys:
+        if key not in known:
+            near = nearest(key, known)
+            raise CannotDo(f"there is no plate {key}." + (f" Did you mean {near}?" if near else ""))
+    if arguments.format not in ("text", "html"):
+        text = citing.export(catalogue, keys, arguments.format)
     else:
-        text = citing.export(catalogue, [arguments.plate], arguments.format)
-    return Reply(words=text.rstrip("\n"), notes=_notes(reading.problems, arguments.folder))
+        text = "\n".join(_cited(catalogue, key, arguments.style, arguments.format) for key in keys)
+    return Reply(words=text.rstrip("\n"), notes=_notes(reading.problems, folder))
+
+
+def _apart_from_folder(named: list[str]) -> tuple[list[str], str | None]:
+    """The names of plates, and the folder where the last name is one."""
+    if named and Path(named[-1], "inperiod.yaml").is_file():
+        return named[:-1], named[-1]
+    return named, None
+
+
+def _of_board(catalogue: Catalogue, board: str) -> list[str]:
+    if board not in catalogue.boards:
+        near = nearest(board, catalogue.boards)
+        raise CannotDo(f"there is no board {board}." + (f" Did you mean {near}?" if near else ""))
+    gathered = [each.plate for each in catalogue.boards[board].plates]
+    if not gathered:
+        raise CannotDo(f"no plate is gathered on the board {board} yet.")
+    return list(dict.fromkeys(gathered))
+
+
+def _cited(catalogue: Catalogue, key: str, style: str | None, form: str = "text") -> str:
+    """A plate or a source in a style. Raises ``CannotDo`` for a style that does not exist."""
+    from inperiod import citing
+
+    chosen = style or citing.DEFAULT_STYLE
+    if chosen not in citing.STYLES:
+        raise CannotDo(f"there is no citation style {chosen}. There are: {', '.join(citing.STYLES)}.")
+    write = citing.cite if key in catalogue.plates else citing.cite_source
+    return write(catalogue, key, chosen, form)
 
 
 def _asked(text: str, settings: Settings) -> tuple[dict[str, Any], Span]:

@@ -107,11 +107,15 @@ def new(arguments: argparse.Namespace) -> Reply:
 
 def import_file(arguments: argparse.Namespace) -> Reply:
     """``inperiod import``: 1 where rows were not taken."""
-    from inperiod.importing import CannotImport, import_table
+    from inperiod.importing import CannotImport, import_table, is_manifest
 
-    into = Path(arguments.into)
+    file, into = Path(arguments.file), Path(arguments.into)
+    if is_manifest(file):
+        return _import_manifest(file, into, arguments)
+    if arguments.mapping is None:
+        raise CannotDo("a table needs --mapping MAP.yaml, which says which column is which field.")
     try:
-        report = import_table(Path(arguments.file), Path(arguments.mapping), into, dry_run=arguments.dry_run)
+        report = import_table(file, Path(arguments.mapping), into, dry_run=arguments.dry_run)
     except CannotImport as error:
         raise CannotDo(str(error)) from None
     data = asdict(report)
@@ -119,6 +123,30 @@ def import_file(arguments: argparse.Namespace) -> Reply:
     if not report.dry_run:
         text += f"\nNow: inperiod check {into}"
     return Reply(words=text, data=data, status=1 if report.count("not taken") else 0)
+
+
+def _import_manifest(file: Path, into: Path, arguments: argparse.Namespace) -> Reply:
+    from inperiod.importing import CannotImport, import_manifest
+
+    if arguments.mapping is not None:
+        raise CannotDo("a IIIF manifest takes no --mapping.")
+    try:
+        report = import_manifest(file, into, dry_run=arguments.dry_run)
+    except CannotImport as error:
+        raise CannotDo(str(error)) from None
+    except OSError as error:
+        raise CannotDo(f"{into} cannot be written: {error.strerror}.", status=1) from None
+    fates = {
+        "new": "would be made" if report.dry_run else "was made",
+        "changed": "would be made anew" if report.dry_run else "was made anew",
+        "same": "stands as it was",
+        "kept": "was edited by hand and is left alone",
+    }
+    lines = [
+        f"{report.file} {fates[report.fate]}, with {counted(report.plates, 'plate')} to be filled in.",
+        *(f"  To see to: {remark}" for remark in report.remarks),
+    ]
+    return Reply(words="\n".join(lines), data=asdict(report))
 
 
 def tidy(arguments: argparse.Namespace) -> Reply:

@@ -80,6 +80,9 @@ def fit(catalogue: Catalogue, data: Mapping[str, Any]) -> str:
     if data["sensitivity"]:
         firm = [f"{each['term']}: {each['sentence']}" for each in data["sensitivity"]]
         blocks.append("\n".join(["What would change this:", *_points(firm)]))
+    if data.get("citations"):
+        cited = [_wrapped(text, "  ", "    ") for text in data["citations"].values()]
+        blocks.append("\n".join(["Cited:", *cited]))
     return "\n\n".join(blocks)
 
 

@@ -2,133 +2,55 @@
 (function (root) {
   "use strict";
   const InPeriod = (root.InPeriod = root.InPeriod || {});
-  const { h, announce, goTo, later, readAddress, writeAddress } = InPeriod;
-  const PAGE = 60, SHORT = 150, HISTOGRAM = 72;
-  const WHO = { woman: "women", man: "men", girl: "girls", boy: "boys", infant: "infants", any: "anyone" };
-  const GRADES = { A: "A, firm", B: "B, an institution’s", C: "C, weak", "": "none given" };
+  const { h, announce, goTo, later, makeGroups, makeText, perStep, readAddress, sift, writeAddress } = InPeriod;
+  const PAGE = 60,
+    SHORT = 150,
+    HISTOGRAM = 72;
   const SORTS = ["latest", "garment", "source"];
   const VIEWS = ["list"];
-
-  /**
-   * The groups of the filters. A group has an id (its name in the address), a label, values {id, label} and
-   * `of(number)`: the ids of its values a plate has. Within a group any chosen value will do; all groups must be met.
-   */
-  function makeGroups({ facts, plate, terms }, vocabulary, places) {
-    const { plates } = facts;
-    const all = Array.from({ length: plates.count }, (_, number) => plate(number));
-    const garments = facts.garments.map((each) => ({ id: each.id, label: each.label }));
-    const plain = (id, label, of, name) => {
-      const held = [...new Set(all.flatMap((each) => of(each)))];
-      return { id, label, values: held.map((value) => ({ id: value, label: name(value) })), of: (number) => of(all[number]) };
-    };
-    const groups = [
-      { id: "garment", label: "Garment", values: garments,
-        of: (number) => facts.garmentChains[plates.garmentOf[number]].map((each) => facts.garments[each].id) },
-      plain("kind", "Kind of source", (each) => [each.kind], (kind) => vocabulary.kinds[kind] || kind),
-      plain("place", "Place", (each) => each.places, (place) => places[place] || place),
-      plain("who", "Wearer", (each) => [each.who], (who) => WHO[who] || who),
-      plain("grade", "Dating", (each) => [each.grade || "none"], (grade) => GRADES[grade === "none" ? "" : grade]),
-    ];
-    facts.facets.forEach((facet, index) => {
-      const values = facts.terms.filter((term) => term.facet === index).map((term) => ({ id: term.key, label: term.label }));
-      const of = (number) => terms(number).filter((term) => facts.terms[term].facet === index).map((term) => facts.terms[term].key);
-      groups.push({ id: "feature", facet: facet.id, label: facet.label, values, of });
-    });
-    for (const group of groups) {
-      group.held = all.map((_, number) => group.of(number));
-      const total = new Map();
-      for (const held of group.held) for (const value of held) total.set(value, (total.get(value) || 0) + 1);
-      group.values = group.values.filter((value) => total.get(value.id)).sort((a, b) => total.get(b.id) - total.get(a.id));
-    }
-    return { all, groups: groups.filter((group) => group.values.length) };
-  }
-
-  /** Everything a plate can be found by: garment, source, what is said of it, its terms and their other names. */
-  function makeText({ facts, terms }, vocabulary, each, number, said) {
-    const names = new Map(vocabulary.facets.map((facet) => [facet.id, facet.names || {}]));
-    const garment = facts.garments[each.garment];
-    const called = terms(number).flatMap((term) => {
-      const { key, label } = facts.terms[term], [facet, id] = key.split("/");
-      return [label, ...((names.get(facet) || {})[id] || [])];
-    });
-    return InPeriod.searchable([garment.label, ...(vocabulary.garments[garment.id] || []), each.source, each.where, said, ...called].join(" "));
-  }
-
-  /** Which plates pass, and how many would were one more value chosen: one pass over all plates. */
-  function sift(groups, count, chosen, passesRest, passesYears) {
-    const wanted = groups.map((group) => chosen.get(group) || null);
-    const counts = groups.map(() => new Map());
-    const found = [], apartFromYears = [];
-    for (let number = 0; number < count; number += 1) {
-      if (!passesRest(number)) continue;
-      let failed = 0, failing = -1;
-      for (let i = 0; i < groups.length && failed < 2; i += 1) {
-        if (wanted[i] && !groups[i].held[number].some((value) => wanted[i].has(value))) {
-          failed += 1;
-          failing = i;
-        }
-      }
-      if (failed === 0) apartFromYears.push(number);
-      if (failed > 1 || !passesYears(number)) continue;
-      if (failed === 0) found.push(number);
-      for (let i = 0; i < groups.length; i += 1) {
-        if (failed === 1 && failing !== i) continue;
-        for (const value of groups[i].held[number]) counts[i].set(value, (counts[i].get(value) || 0) + 1);
-      }
-    }
-    return { found, counts, apartFromYears };
-  }
-
-  /** Plates in every `step` years from `first` to `last`, one that may lie in several of them shared out. */
-  function perStep(plates, numbers, first, last, step) {
-    const { yearOf, yearStart } = InPeriod.evidence, counts = new Array(Math.floor((last - first) / step) + 1).fill(0);
-    for (const number of numbers) {
-      const { days } = plates[number];
-      if (!days || days.earliest === null || days.latest === null) continue;
-      const length = days.latest - days.earliest + 1;
-      const at = (day) => Math.floor((yearOf(day) - first) / step);
-      for (let i = at(days.earliest); i <= at(days.latest); i += 1) {
-        const year = first + i * step;
-        const from = Math.max(days.earliest, yearStart(year)), to = Math.min(days.latest, yearStart(year + step) - 1);
-        counts[i] += (to - from + 1) / length;
-      }
-    }
-    return counts;
-  }
 
   function start() {
     const { facts: factsData, vocabulary, plates: given, captions } = InPeriod.data;
     const at = (id) => document.getElementById(id);
     const holdings = InPeriod.hold(factsData, given);
     const { all, groups } = makeGroups(holdings, vocabulary, vocabulary.places || {});
-    const first = Number(at("from").min), last = Number(at("from").max);
+    const first = Number(at("from").min),
+      last = Number(at("from").max);
     const said = sayings(all, captions);
     const texts = all.map((each, number) => makeText(holdings, vocabulary, each, number, said[number]));
     const boxes = buildGroups(groups, at("sift-groups"), () => step());
     const years = Number(document.querySelector("#years-box .years").dataset.step);
-    let state = null, shown = PAGE, address = null;
+    let state = null,
+      shown = PAGE,
+      address = null;
 
     at("all-plates").hidden = true;
 
     // ---- state and address
 
     function fromAddress() {
-      const pairs = readAddress(location.hash), one = (name) => (pairs.find(([key]) => key === name) || [])[1] || "";
+      const pairs = readAddress(location.hash),
+        one = (name) => (pairs.find(([key]) => key === name) || [])[1] || "";
       const year = (name, otherwise) => {
         const value = Math.round(Number(one(name)));
         return one(name) && Number.isFinite(value) ? Math.min(last, Math.max(first, value)) : otherwise;
       };
-      const from = year("from", first), to = Math.max(from, year("to", last));
+      const from = year("from", first),
+        to = Math.max(from, year("to", last));
       const chosen = new Map();
       for (const group of groups) {
         const known = new Set(group.values.map((value) => value.id));
         const values = pairs.filter(([key, value]) => key === group.id && known.has(value)).map(([, value]) => value);
         if (values.length) chosen.set(group, new Set(values));
       }
-      const sort = SORTS.includes(one("sort")) ? one("sort") : "", view = VIEWS.includes(one("view")) ? one("view") : "";
+      const sort = SORTS.includes(one("sort")) ? one("sort") : "",
+        view = VIEWS.includes(one("view")) ? one("view") : "";
       // A value nothing has is kept in mind: it must find nothing, not everything.
-      const strange = pairs.filter(([key, value]) =>
-        groups.some((group) => group.id === key) && !groups.some((group) => group.id === key && group.values.some((each) => each.id === value)));
+      const strange = pairs.filter(
+        ([key, value]) =>
+          groups.some((group) => group.id === key) &&
+          !groups.some((group) => group.id === key && group.values.some((each) => each.id === value)),
+      );
       state = { from, to, words: one("words"), sort, view, chosen, strange };
       shown = PAGE;
       syncForm();
@@ -166,7 +88,10 @@
     }
 
     function syncForm() {
-      for (const [name, value] of [["from", state.from], ["to", state.to]]) {
+      for (const [name, value] of [
+        ["from", state.from],
+        ["to", state.to],
+      ]) {
         at(name).value = String(value);
         at(`${name}-handle`).value = String(value);
       }
@@ -184,12 +109,18 @@
 
     function show() {
       const { from, to, words, chosen, strange } = state;
-      const { yearStart } = InPeriod.evidence, earliest = yearStart(from), latest = yearStart(to + 1) - 1;
+      const { yearStart } = InPeriod.evidence,
+        earliest = yearStart(from),
+        latest = yearStart(to + 1) - 1;
       const everyYear = from === first && to === last;
       const inYears = (number) => {
         const { days } = all[number];
         if (everyYear) return true;
-        return Boolean(days) && (days.latest === null || days.latest >= earliest) && (days.earliest === null || days.earliest <= latest);
+        return (
+          Boolean(days) &&
+          (days.latest === null || days.latest >= earliest) &&
+          (days.earliest === null || days.earliest <= latest)
+        );
       };
       const wanted = InPeriod.fold(words);
       const rest = (number) => strange.length === 0 && (!wanted || InPeriod.finds(texts[number], wanted));
@@ -218,7 +149,8 @@
     }
 
     function drawYears(counts) {
-      const svg = document.querySelector("#years-box .years"), most = Number(svg.dataset.most);
+      const svg = document.querySelector("#years-box .years"),
+        most = Number(svg.dataset.most);
       const outside = (i) => first + i * years + years - 1 < state.from || first + i * years > state.to;
       svg.querySelectorAll(".years-left").forEach((bar, i) => {
         const tall = (HISTOGRAM - 4) * (counts[i] / most);
@@ -240,19 +172,46 @@
 
     function showChosen() {
       const chips = [];
-      const chip = (label, off) => chips.push(h("li", {}, h("button", { type: "button", class: "chip", onclick: off }, label,
-        h("span", { class: "chip-off", "aria-hidden": "true" }, "×"), h("span", { class: "unseen" }, ": take away"))));
+      const chip = (label, off) =>
+        chips.push(
+          h(
+            "li",
+            {},
+            h(
+              "button",
+              { type: "button", class: "chip", onclick: off },
+              label,
+              h("span", { class: "chip-off", "aria-hidden": "true" }, "×"),
+              h("span", { class: "unseen" }, ": take away"),
+            ),
+          ),
+        );
       for (const [group, values] of state.chosen)
         for (const value of values)
-          chip([h("span", { class: "chip-facet" }, group.label), " ", group.values.find((each) => each.id === value).label],
-            () => { boxes.get(group).get(value).input.checked = false; step(); });
+          chip(
+            [
+              h("span", { class: "chip-facet" }, group.label),
+              " ",
+              group.values.find((each) => each.id === value).label,
+            ],
+            () => {
+              boxes.get(group).get(value).input.checked = false;
+              step();
+            },
+          );
       for (const pair of state.strange)
-        chip([h("span", { class: "chip-facet" }, "not on any plate"), " ", pair[1]],
-          () => step({ strange: state.strange.filter((each) => each !== pair) }));
+        chip([h("span", { class: "chip-facet" }, "not on any plate"), " ", pair[1]], () =>
+          step({ strange: state.strange.filter((each) => each !== pair) }),
+        );
       if (state.words) chip([h("span", { class: "chip-facet" }, "Words"), " ", state.words], () => step({ words: "" }));
       if (state.from !== first || state.to !== last)
-        chip([h("span", { class: "chip-facet" }, "Years"), " ", `${state.from}–${state.to}`], () => step({ from: first, to: last }));
-      if (chips.length > 1) chips.push(h("li", {}, h("button", { type: "button", class: "chip chip-all", onclick: clear }, "Take all away")));
+        chip([h("span", { class: "chip-facet" }, "Years"), " ", `${state.from}–${state.to}`], () =>
+          step({ from: first, to: last }),
+        );
+      if (chips.length > 1)
+        chips.push(
+          h("li", {}, h("button", { type: "button", class: "chip chip-all", onclick: clear }, "Take all away")),
+        );
       at("sifted-by").replaceChildren(...chips);
       at("sifted-by").hidden = chips.length === 0;
     }
@@ -264,11 +223,13 @@
     }
 
     function showPlates(found) {
+      InPeriod.listedPlates = () => found.map((number) => all[number].key);
       const list = at("results");
       at("sifted-count").textContent =
         found.length === all.length ? `${all.length} plates` : `${found.length} of ${all.length} plates`;
       list.className = state.view === "list" ? "trade-list" : "cards";
-      const make = (number) => (state.view === "list" ? line(all[number], said[number]) : card(all[number], said[number]));
+      const make = (number) =>
+        state.view === "list" ? line(all[number], said[number]) : card(all[number], said[number]);
       list.replaceChildren(...found.slice(0, shown).map(make));
       if (!found.length)
         list.replaceChildren(h("li", { class: "empty" }, "No plate has all of this. Take one of the filters away."));
@@ -293,15 +254,22 @@
     // ---- listening
 
     at("sift").addEventListener("submit", (event) => event.preventDefault());
-    at("sift-words").addEventListener("input", later(150, () => step({ words: at("sift-words").value }, true)));
+    at("sift-words").addEventListener(
+      "input",
+      later(150, () => step({ words: at("sift-words").value }, true)),
+    );
     at("sort").addEventListener("change", (event) => step({ sort: event.target.value }));
     at("as-grid").addEventListener("click", () => step({ view: "" }));
     at("as-list").addEventListener("click", () => step({ view: "list" }));
     InPeriod.yearRange({ at, first, last, now: () => state, set: (years, replace) => step(years, replace) });
     const wide = matchMedia("(min-width: 60rem)");
     at("sift-more").open = wide.matches;
-    wide.addEventListener("change", () => { at("sift-more").open = wide.matches; });
-    const moved = () => { if (writeAddress(readAddress(location.hash)) !== address) fromAddress(); };
+    wide.addEventListener("change", () => {
+      at("sift-more").open = wide.matches;
+    });
+    const moved = () => {
+      if (writeAddress(readAddress(location.hash)) !== address) fromAddress();
+    };
     root.addEventListener("popstate", moved);
     root.addEventListener("hashchange", moved);
     fromAddress();
@@ -331,7 +299,9 @@
         return item;
       });
       boxes.set(group, inputs);
-      parent.append(h("details", { class: "sift-group", open: index === 0 }, h("summary", {}, group.label), h("ul", {}, ...items)));
+      parent.append(
+        h("details", { class: "sift-group", open: index === 0 }, h("summary", {}, group.label), h("ul", {}, ...items)),
+      );
     });
     return boxes;
   }
@@ -339,29 +309,41 @@
   const short = (text) => (text.length <= SHORT ? text : text.slice(0, text.lastIndexOf(" ", SHORT)) + " …");
 
   function line(plate, said) {
-    return h("li", { class: "trade-line", "data-plate": plate.key },
-      h("a", { class: "trade-what", href: plate.path }, plate.label), " ",
-      h("span", { class: "trade-where" }, h("span", { class: "trade-source" }, plate.source), plate.where && ", ",
-        plate.where && h("span", { class: "plate-number" }, plate.where)), " ",
-      h("span", { class: "leader", "aria-hidden": "true" }), " ",
-      h("span", { class: "trade-when" }, plate.when, " ", grade(plate)),
-      said && h("span", { class: "trade-note" }, short(said)));
+    return h(
+      "li",
+      { "data-plate": plate.key },
+      InPeriod.plateLine(plate),
+      said && h("p", { class: "trade-note" }, short(said)),
+    );
   }
 
   function card(plate, said) {
     const { picture } = plate;
-    return h("li", { class: "card", "data-plate": plate.key },
-      picture && h("img", { class: "card-picture", src: picture.path, alt: "", width: picture.width, height: picture.height, loading: "lazy", decoding: "async" }),
-      h("p", { class: "card-when" }, plate.when, " ", grade(plate)),
+    return h(
+      "li",
+      { class: "card", "data-plate": plate.key },
+      picture &&
+        h("img", {
+          class: "card-picture",
+          src: picture.path,
+          alt: "",
+          width: picture.width,
+          height: picture.height,
+          loading: "lazy",
+          decoding: "async",
+        }),
+      h("p", { class: "card-when" }, plate.when, plate.grade && " ", plate.grade && InPeriod.gradeSign(plate.grade)),
       h("h3", { class: "card-what" }, h("a", { href: plate.path }, plate.label)),
-      h("p", { class: "card-where" }, h("span", { class: "trade-source" }, plate.source), plate.where && ", ",
-        plate.where && h("span", { class: "plate-number" }, plate.where)),
-      said && h("p", { class: "card-said" }, short(said)));
+      h(
+        "p",
+        { class: "card-where" },
+        plate.source,
+        plate.where && ", ",
+        plate.where && h("span", { class: "plate-number" }, plate.where),
+      ),
+      said && h("p", { class: "card-said" }, short(said)),
+    );
   }
 
-  const grade = (plate) => plate.grade && h("abbr", { class: "grade", title: `Dating grade ${plate.grade}` }, plate.grade);
-
-  Object.assign(InPeriod, { sift, perStep });
   if (typeof document !== "undefined") document.addEventListener("DOMContentLoaded", start);
-  if (typeof module !== "undefined") module.exports = InPeriod;
 })(typeof window !== "undefined" ? window : globalThis);

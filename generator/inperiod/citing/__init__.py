@@ -2,11 +2,13 @@
 
 from inperiod.citing.credit import dating_line
 from inperiod.citing.csl import csl_item
-from inperiod.citing.exchange import FORMATS, export
+from inperiod.citing.exchange import DOWNLOADS, FORMATS, export
+from inperiod.citing.pieces import locator_words
 from inperiod.citing.styles import DEFAULT_STYLE, STYLES, Style, cite, cite_source
 
 __all__ = [
     "DEFAULT_STYLE",
+    "DOWNLOADS",
     "FORMATS",
     "STYLES",
     "Style",
@@ -15,4 +17,5 @@ __all__ = [
     "csl_item",
     "dating_line",
     "export",
+    "locator_words",
 ]

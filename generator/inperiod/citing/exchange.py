@@ -235,6 +235,9 @@ FORMATS: Mapping[str, Callable[[Iterable[Entry]], str]] = {
     "ris": ris,
 }
 
+# The formats offered as files, with their endings.
+DOWNLOADS: Mapping[str, str] = {"csl-json": "csl.json", "biblatex": "bib", "ris": "ris"}
+
 
 def export(catalogue: Catalogue, keys: Iterable[str], fmt: str) -> str:
     """Plates and sources in an exchange format: ``csl-json``, ``bibtex``, ``biblatex`` or ``ris``.

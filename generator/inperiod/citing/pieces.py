@@ -213,6 +213,11 @@ def locator_of(locator: Locator, page_label: bool) -> str:
     return ", ".join(part for part in parts if part)
 
 
+def locator_words(locator: Locator) -> str:
+    """The place in the source with its page labelled, e.g. ``p. 14, fig. 3``; "" where none is recorded."""
+    return locator_of(locator, page_label=True)
+
+
 def held_of(item: Item) -> str:
     """Holding institution and shelfmark or accession number."""
     return ", ".join(item[key] for key in ("archive", "archive_location") if item.get(key))

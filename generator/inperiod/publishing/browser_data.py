@@ -13,6 +13,7 @@ from typing import Any
 from inperiod.citing import cite
 from inperiod.evidence import Facts, facts_to_json
 from inperiod.publishing import words
+from inperiod.publishing.embedded import json_in_script
 from inperiod.publishing.pictures import picture_of
 from inperiod.publishing.wording import LEADS, place_name
 from inperiod.records.model import Catalogue, Facet, Plate, Term
@@ -20,15 +21,10 @@ from inperiod.records.model import Catalogue, Facet, Plate, Term
 CAPTIONS_ON_PAGE = 1500
 """Above this many plates the page of plates no longer carries every caption itself; a data script does."""
 
-_UNSAFE = {"<": "\\u003c", ">": "\\u003e", "&": "\\u0026", "\u2028": "\\u2028", "\u2029": "\\u2029"}
-
 
 def data_script(name: str, value: Any) -> str:
     """A script that hands ``value`` over under ``name``; no text in it can end the script or a line."""
-    text = json.dumps(value, ensure_ascii=False, separators=(",", ":"))
-    for sign, written in _UNSAFE.items():
-        text = text.replace(sign, written)
-    return f"InPeriod.receive({json.dumps(name)},{text});\n"
+    return f"InPeriod.receive({json.dumps(name)},{json_in_script(value)});\n"
 
 
 def browser_files(catalogue: Catalogue, facts: Facts) -> dict[str, str]:

@@ -10,7 +10,10 @@ from inperiod.evidence import Facts, gather_facts
 from inperiod.kept import kept
 from inperiod.publishing import feeds
 from inperiod.publishing.browser_data import browser_files
+from inperiod.publishing.citations import citation_scripts
+from inperiod.publishing.downloads import download_files
 from inperiod.publishing.lookup import Lookup
+from inperiod.publishing.manifests import manifest_files
 from inperiod.publishing.page import Page
 from inperiod.publishing.pictures import picture_of
 from inperiod.publishing.plan import plan_pages
@@ -70,6 +73,9 @@ def _texts(
         if progress:
             progress(done, len(pages))
     yield from browser_files(catalogue, facts).items()
+    yield from citation_scripts(catalogue)
+    yield from download_files(catalogue)
+    yield from manifest_files(catalogue)
     yield "assets/style.css", stylesheet(layers(catalogue, "assets/css"))
     base = site_view(catalogue)["base_address"]
     if base:

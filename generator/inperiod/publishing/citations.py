@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from markupsafe import Markup
 
 from inperiod.citing import DOWNLOADS, STYLES, cite, cite_source, export
+from inperiod.publishing.browser_data import data_script
 from inperiod.records.model import Catalogue
 
 
@@ -56,3 +58,16 @@ def of_source(catalogue: Catalogue, source: str) -> tuple[Cited, ...]:
         for style in STYLES.values()
         if style.listing
     )
+
+
+def citation_scripts(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
+    """For each source a data script with its plates' records, loaded when a list of plates is to be cited."""
+    for source in catalogue.sources.values():
+        held = {plate.id: _texts(catalogue, plate.key) for plate in source.plates}
+        yield f"data/cite/{source.id}.js", data_script(f"cite:{source.id}", held)
+
+
+def _texts(catalogue: Catalogue, key: str) -> dict[str, str]:
+    """A plate in each format; of CSL-JSON the item without its list, so that items can be joined anew."""
+    texts = {fmt: export(catalogue, [key], fmt) for fmt in DOWNLOADS}
+    return texts | {"csl-json": texts["csl-json"].strip().removeprefix("[").removesuffix("]").strip()}

@@ -15,6 +15,7 @@ BOARDS = "boards.html"
 METHOD = "method.html"
 CAUTIONS = "cautions.html"
 ABOUT = "about.html"
+DATA = "data.html"
 NOT_FOUND = "404.html"
 
 

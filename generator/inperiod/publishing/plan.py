@@ -9,6 +9,7 @@ from typing import TypeVar
 from inperiod.evidence.facts import Facts
 from inperiod.publishing import paths, words
 from inperiod.publishing.browser_pages import browser_pages
+from inperiod.publishing.downloads import data_view
 from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.nearness import Neighbours
 from inperiod.publishing.page import Link, Page
@@ -24,6 +25,7 @@ from inperiod.records.model import Catalogue, Plate, Source
 TERMS = Link("Terms", paths.TERMS)
 SOURCES = Link("Sources", paths.SOURCES)
 BOARDS = Link("Boards", paths.BOARDS)
+ABOUT = Link("About", paths.ABOUT)
 
 Thing = TypeVar("Thing")
 
@@ -36,6 +38,7 @@ def plan_pages(catalogue: Catalogue, facts: Facts) -> list[Page]:
         *asked,
         *_lists(look, facts),
         *_prose(catalogue),
+        _data(catalogue),
         *_plates(look),
         *_sources(look),
         *_vocabulary(look, facts),
@@ -116,6 +119,18 @@ def _prose(catalogue: Catalogue) -> list[Page]:
         )
         for path, template, title, file, description, listed in wanted
     ]
+
+
+def _data(catalogue: Catalogue) -> Page:
+    return Page(
+        paths.DATA,
+        "data.html",
+        "The catalogue as data",
+        partial(data_view, catalogue),
+        paths.ABOUT,
+        "Tables, citations and manifests of the whole catalogue, to download.",
+        (ABOUT,),
+    )
 
 
 def _plates(look: Lookup) -> list[Page]:

@@ -27,6 +27,7 @@ NAVIGATION = (
 COLOPHON = (
     Link("About and how to cite", paths.ABOUT),
     Link("Cautions", paths.CAUTIONS),
+    Link("The catalogue as data", paths.DATA),
     Link("Method", paths.METHOD),
 )
 

@@ -10,6 +10,7 @@ from typing import Any
 from inperiod.dating import decimal_year
 from inperiod.publishing import citations, paths, words
 from inperiod.publishing.lookup import Lookup
+from inperiod.publishing.manifests import manifest_path
 from inperiod.publishing.page import Link
 from inperiod.publishing.prose import web_address
 from inperiod.publishing.view_plate import Fact, dating, recorded, rights, weighed
@@ -24,7 +25,8 @@ def source_view(look: Lookup, source: Source) -> Mapping[str, Any]:
             look.line(plate),
             source=words.shortened(plate.caption or "", 72),
             place="",
-            when=words.short_place(plate.locator) or plate.id,
+            when=words.short_place(plate.locator)
+            or (plate.id if len(source.plates) > 1 else words.brief(look.catalogue.dated(plate))),
             grade=None,
         )
         for plate in source.plates
@@ -55,6 +57,7 @@ def source_view(look: Lookup, source: Source) -> Mapping[str, Any]:
             Link(each.title, paths.source_path(each.id), words.when(each.date)) for each in reprints
         ),
         "citations": citations.of_source(look.catalogue, source.id),
+        "manifest": manifest_path(source.id) if web_address(look.catalogue.settings.base_address) else None,
     }
 
 
