@@ -205,7 +205,7 @@
         );
       if (state.words) chip([h("span", { class: "chip-facet" }, "Words"), " ", state.words], () => step({ words: "" }));
       if (state.from !== first || state.to !== last)
-        chip([h("span", { class: "chip-facet" }, "Years"), " ", `${state.from}–${state.to}`], () =>
+        chip([h("span", { class: "chip-facet" }, "Years"), " ", state.from === state.to ? String(state.from) : `${state.from}–${state.to}`], () =>
           step({ from: first, to: last }),
         );
       if (chips.length > 1)
