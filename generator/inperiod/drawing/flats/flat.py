@@ -1,0 +1,117 @@
+"""A flat as SVG: for a page, in the colours around it, or as a file with a ground of its own."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from inperiod.drawing.flats.drawn import Drawn, View, draw
+from inperiod.drawing.flats.ink import INK, PAPER, markup
+from inperiod.drawing.marks import number, tag
+from inperiod.records.model import Feature, Plate, Vocabulary
+
+CAPTION = "Drawn from the record, not from the plate"
+SCALE = 10.0
+
+
+@dataclass(frozen=True, slots=True)
+class Flat:
+    """A garment drawn from its record. ``undrawn`` says of each recorded feature that is not in the drawing
+    why not; ``assumed`` what was drawn as usual then because the record does not say. ``width`` and
+    ``height`` are in millimetres of the garment."""
+
+    drawn: Drawn
+    title: str
+    undrawn: tuple[str, ...]
+    assumed: tuple[str, ...]
+
+    @property
+    def width(self) -> int:
+        return round(self.drawn.frame[2] * SCALE)
+
+    @property
+    def height(self) -> int:
+        return round(self.drawn.frame[3] * SCALE)
+
+    @property
+    def svg(self) -> Markup:
+        """For a page: front and, where it is recorded, back; the colour is that of the text around it."""
+        left, top, wide, high = self.drawn.frame
+        views = [(self.drawn.front, 0.0)]
+        if self.drawn.back is not None:
+            views.append((self.drawn.back, wide))
+        body = [each for view, across in views for each in _view(self.drawn, view, across, "Canvas", True)]
+        total = wide * len(views)
+        return self._svg((left, top, total, high), body, "currentColor", 1.25, self.drawn.definition)
+
+    @property
+    def file(self) -> Markup:
+        """A small picture for lists: the front alone on a sheet of its own, with a line that grows with it."""
+        left, top, wide, high = self.drawn.frame
+        ground = tag("rect", {"x": round(left * SCALE), "y": round(top * SCALE), "width": self.width,
+                              "height": self.height, "fill": PAPER, "stroke": "none"})  # fmt: skip
+        definition = Markup(str(self.drawn.definition).replace("currentColor", INK).replace("Canvas", PAPER))
+        body = _view(self.drawn, self.drawn.front, 0.0, PAPER, False)
+        inked = [Markup(str(each).replace("currentColor", INK)) for each in body]
+        return self._svg((left, top, wide, high), [ground, *inked], INK, 0.0088 * high * SCALE, definition)
+
+    def _svg(
+        self, frame: tuple[float, float, float, float], body: list[Markup], ink: str, weight: float, defs: Markup
+    ) -> Markup:
+        left, top, wide, high = frame
+        box = {
+            "xmlns": "http://www.w3.org/2000/svg",
+            "class": "flat",
+            "viewBox": f"{round(left * SCALE)} {round(top * SCALE)} {round(wide * SCALE)} {round(high * SCALE)}",
+            "width": round(wide * 4),
+            "height": round(high * 4),
+            "role": "img",
+            "aria-label": self.title,
+        }
+        lines = {"fill": "none", "stroke": ink, "stroke-width": number(weight), "stroke-linecap": "round",
+                 "stroke-linejoin": "round"}  # fmt: skip
+        parts = [tag("title", {}, self.title)]
+        if defs:
+            parts.append(tag("defs", {}, defs))
+        return tag("svg", box, *parts, tag("g", lines, *body))
+
+
+def _view(drawn: Drawn, view: View, across: float, paper: str, keep_weight: bool) -> list[Markup]:
+    return markup(view.marks, drawn.pattern, scale=SCALE, across=across, paper=paper, keep_weight=keep_weight)
+
+
+def draw_flat(plate: Plate, vocabulary: Vocabulary, year: float | None) -> Flat | None:
+    """The flat of a plate's garment in a year (decimal; None for an undated plate). None for garments that
+    have no flat: accessories, uncut cloth and the like."""
+    chain = vocabulary.broader_garments(plate.garment)
+    return _flat(plate.features, chain, plate.wearer.who, year, vocabulary)
+
+
+def draw_plan(
+    features: Sequence[Feature], garment: str, vocabulary: Vocabulary, year: float | None, who: str = "any"
+) -> Flat | None:
+    """The flat of a garment that is planned or asked about."""
+    return _flat(features, vocabulary.broader_garments(garment), who, year, vocabulary)
+
+
+def _flat(
+    features: Sequence[Feature], chain: tuple[str, ...], who: str, year: float | None, vocabulary: Vocabulary
+) -> Flat | None:
+    drawn = draw(features, chain, who, year)
+    if drawn is None:
+        return None
+
+    def label(key: str) -> str:
+        term = vocabulary.terms.get(key)
+        return term.label if term else key.partition("/")[2].replace("-", " ")
+
+    garment = vocabulary.garments.get(chain[0])
+    name = garment.label if garment else chain[0].replace("-", " ")
+    shown = ", ".join(dict.fromkeys(label(f.term) for f in drawn.drawn if f.term))
+    title = f"Flat of a {name}, drawn from the record" + (f": {shown}" if shown else "")
+    undrawn = tuple(
+        f"{label(f.term or '')}{f' ({f.at})' if f.at else ''}: {reason}" for f, reason in drawn.undrawn
+    )
+    return Flat(drawn, title, undrawn, tuple(label(key) for key in drawn.assumed))

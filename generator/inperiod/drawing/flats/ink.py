@@ -1,0 +1,126 @@
+"""What a flat is drawn on: strokes of the one hand, kept with the part they belong to, and written as SVG.
+
+Geometry is in centimetres; the markup is whole millimetres, each step told from the one before, which keeps a
+drawing small. Cloth is a closed line filled with the garment's own pattern.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+
+from markupsafe import Markup
+
+from inperiod.drawing.hand import FAINT, LINE, Path, Pen, Stroke
+from inperiod.drawing.marks import tag
+
+CLOTH = Pen(fill="tint", line=False)
+"""Stands for the garment's own cloth: written as its pattern over the ground."""
+
+INK, PAPER = "#21242c", "#f4f1e9"
+"""The colours of a flat that is a file of its own: ink on a sheet, by day and by night."""
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """A stroke and the part of the garment it draws (``sleeve``, ``button`` …)."""
+
+    part: str
+    stroke: Stroke
+
+
+@dataclass
+class Sheet:
+    """Marks in the order they are drawn, for one flat while it is being made."""
+
+    marks: list[Mark] = field(default_factory=list)
+
+    def put(self, part: str, pen: Pen, *paths: Path | Iterable[Path]) -> None:
+        """Draw paths as they are."""
+        self.marks += [Mark(part, stroke) for stroke in pen(*paths)]
+
+    def both(self, part: str, pen: Pen, *paths: Path | Iterable[Path]) -> None:
+        """Draw paths and their images on the other side of the body."""
+        self.marks += [Mark(part, stroke) for stroke in pen.both(*paths, axis=0)]
+
+    def cloth(self, part: str, *areas: Path) -> None:
+        """Lay cloth, without an edge."""
+        self.put(part, CLOTH, areas)
+
+    def faint(self, part: str, *paths: Path | Iterable[Path]) -> None:
+        """Folds and gathers, on both sides."""
+        self.both(part, FAINT, *paths)
+
+    def line(self, part: str, *paths: Path | Iterable[Path]) -> None:
+        """Seams and edges, on both sides."""
+        self.both(part, LINE, *paths)
+
+
+def whole(half: Path) -> Path:
+    """A closed line from its right half, which runs from the middle of the body to the middle again."""
+    return half.then(half.mirror(0).reverse()).close()
+
+
+def data(path: Path, scale: float = 10.0, across: float = 0.0, down: float = 0.0) -> str:
+    """The path as SVG writes it, in whole units, relative from step to step."""
+
+    def spot(point: tuple[float, float]) -> tuple[int, int]:
+        return round((point[0] + across) * scale), round((point[1] + down) * scale)
+
+    x, y = spot(path.start)
+    parts = [f"M{x} {y}"]
+    last = ""
+    for step in path.steps:
+        if len(step) == 3:
+            (ax, ay), (bx, by), (ex, ey) = spot(step[0]), spot(step[1]), spot(step[2])
+            letter, numbers = "c", (ax - x, ay - y, bx - x, by - y, ex - x, ey - y)
+        else:
+            ex, ey = spot(step[0])
+            if ex == x and ey == y:
+                continue
+            letter, numbers = "l", (ex - x, ey - y)
+        text = "".join(f" {n}" if n >= 0 else str(n) for n in numbers)
+        parts.append(text if letter == last else letter + text.lstrip())
+        last, x, y = letter, ex, ey
+    if path.closed:
+        parts.append("z")
+    return "".join(parts)
+
+
+def markup(
+    marks: Iterable[Mark],
+    pattern: str | None,
+    *,
+    scale: float = 10.0,
+    across: float = 0.0,
+    paper: str = "Canvas",
+    keep_weight: bool = True,
+) -> list[Markup]:
+    """The marks as path elements in their order; neighbours of one pen that hide nothing share an element."""
+    found: list[Markup] = []
+    pen: Pen | None = None
+    written: list[str] = []
+
+    def close() -> None:
+        if pen is None or not written:
+            return
+        extra: dict[str, object] = {"vector-effect": "non-scaling-stroke"} if keep_weight and pen.line else {}
+        if pen is CLOTH:
+            fill = f"url(#{pattern})" if pattern else paper
+            base: dict[str, object] = {"fill": fill, "stroke": "none"}
+            if not pattern:
+                base["class"] = "ground"
+        else:
+            base = dict(pen.attributes())
+            if base.get("fill") == "Canvas":
+                base["fill"] = paper
+        found.append(tag("path", {**base, **extra, "d": "".join(written)}))
+
+    for mark in marks:
+        stroke = mark.stroke
+        if stroke.pen is not pen or stroke.pen.fill == "ground":
+            close()
+            pen, written = stroke.pen, []
+        written.append(data(stroke.path, scale, across))
+    close()
+    return found

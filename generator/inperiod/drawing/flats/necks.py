@@ -1,0 +1,110 @@
+"""Necklines, from the shoulder to the middle of the front; and the back of the neck seen behind them."""
+
+from __future__ import annotations
+
+from inperiod.drawing.flats.outline import Outline
+from inperiod.drawing.flats.work import Work
+from inperiod.drawing.hand import FAINT, LINE, WASH, Path, ring, smooth
+
+STANDING = ("boned-stand", "stand", "mandarin", "wing", "eton")
+
+
+def neckline(outline: Outline, inset: float = 0.0) -> Path:
+    """The right half of the opening, or a line so far inside the cloth from it: from the shoulder to the
+    middle of the front."""
+    (x, y), d = outline.neck, outline.depth
+    x += inset
+    y = outline.on_shoulder(x) if outline.neckline not in ("off-shoulder", "halter") else y + inset * 0.3
+    d += inset * (1.6 if outline.neckline in ("v", "surplice") else 1.0)
+    start, kind = Path((x, y)), outline.neckline
+    fall = d - y
+    if kind in ("v", "surplice"):
+        return start.curve((x - 0.6, y + fall * 0.3), (x * 0.45, y + fall * 0.72), (0.0, d))
+    if kind == "square":
+        return start.to((x - 0.9, d)).bend((x * 0.5, d + 0.5), (0.0, d + 0.5))
+    if kind == "sweetheart":
+        lobe = (x - 0.4, d - fall * 0.42)
+        return start.to(lobe).curve((x - 1.4, d - 1.2), (x * 0.4, d - 2.2), (0.0, d))
+    if kind == "boat":
+        return start.curve((x * 0.7, y + fall * 0.75), (x * 0.3, d), (0.0, d))
+    if kind == "u":
+        return start.curve((x - 0.6, y + fall * 0.75), (x * 0.85, d), (0.0, d))
+    if kind == "off-shoulder":
+        return start.curve((x * 0.7, y + 2.0), (x * 0.3, d - 3.2), (0.0, d - 3.0))
+    if kind == "halter":
+        return start.curve((x + 0.6, y + fall * 0.4), (x * 0.8, d), (0.0, d))
+    if kind == "cowl":
+        return start.curve((x - 0.4, y + fall * 0.5), (x * 0.7, d), (0.0, d))
+    return start.curve((x + 0.2, y + fall * 0.58), (x * 0.62, d), (0.0, d))
+
+
+def back_neck(outline: Outline, inset: float = 0.0) -> Path:
+    """The right half of the back of the neck."""
+    x, y = outline.neck
+    if outline.neckline == "off-shoulder":
+        return neckline(outline, inset)
+    deep = y + 1.4 + (1.0 if outline.neckline in ("boat", "scoop", "off-shoulder") else 0.0)
+    return Path((x + inset, y)).bend((x * 0.5, deep + inset), (0.0, deep + inset))
+
+
+def draw_behind(work: Work) -> None:
+    """The inside of the back, seen through the opening."""
+    outline = work.outline
+    if outline is None or work.build.skirt or work.back:
+        return
+    if outline.neckline == "halter":
+        return
+    front, back = neckline(outline), back_neck(outline)
+    seen = back.reverse().then(front)
+    area = seen.then(seen.mirror(0).reverse()).close()
+    work.sheet.put("neck", WASH, area)
+    work.sheet.both("neck", FAINT, back)
+
+
+def draw_neckline(work: Work) -> None:
+    """The edge of the opening, and what belongs to it below: a slit, a keyhole, folds."""
+    outline = work.outline
+    if outline is None or work.build.skirt:
+        return
+    pen, sheet, d = work.edge(work.chosen.neckline), work.sheet, outline.depth
+    if work.back:
+        sheet.both("neck", LINE, back_neck(outline))
+        return
+    line = neckline(outline)
+    sheet.both("neck", pen, line)
+    kind = outline.neckline
+    if kind == "keyhole":
+        sheet.put("neck", pen, Path((0.0, d)).curve((3.4, d + 3), (2.6, d + 8), (0, d + 8))
+                  .curve((-2.6, d + 8), (-3.4, d + 3), (0.0, d)))  # fmt: skip
+    elif kind in ("slit", "henley"):
+        sheet.put("neck", pen, Path((0.0, d)).to((0.0, d + 11 * work.s)))
+        if kind == "henley":
+            sheet.both("neck", pen, Path((1.4, d)).to((1.4, d + 11.6)).to((0.0, d + 11.6)))
+    elif kind == "surplice":
+        waist = work.waist
+        start = outline.depth * 0.86
+        end = (-outline.half(waist) * 0.55, waist)
+        sheet.put("neck", pen, Path((0.0, d)).curve((-2.5, d + 3), (end[0] * 0.8, (start + waist) / 2 + 4), end))
+    elif kind == "cowl":
+        x, y = outline.neck
+        for deep, wide in ((3.2, 0.2), (7.0, 1.2), (11.0, 2.6)):
+            sheet.put("neck", FAINT, smooth((-x - wide, y + 2 + deep * 0.5), (0, d + deep), (x + wide, y + 2 + deep * 0.5)))
+    elif kind == "halter":
+        x, y = outline.neck
+        sheet.both("neck", pen, Path((x, y)).bend((x * 0.6, y - 1.4), (0.0, y - 1.6)))
+
+
+def draw_gathers(work: Work, line: Path, long: float, count: int) -> None:
+    """Short gathers falling from a line; the lines keep to the right half and its image."""
+    from inperiod.drawing.hand import evenly
+
+    found = []
+    for place, (spot, _) in enumerate(evenly(line, count)):
+        reach = long * (0.7 if place % 2 else 1.0)
+        found.append(Path(spot).to((spot[0] * 1.02, spot[1] + reach)))
+    work.sheet.faint("gathers", *found)
+
+
+def eyelet(x: float, y: float, size: float) -> Path:
+    """A small ring: a button, a stud, an eyelet."""
+    return ring((x, y), size)
