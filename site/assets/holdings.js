@@ -4,6 +4,13 @@
   const InPeriod = (root.InPeriod = root.InPeriod || {});
   const GRADES = { A: "A", B: "B", C: "C", style: "C", none: "" };
 
+  /** A scan as it is given; a flat by its size, its path following from the plate's key. */
+  function pictureOf(key, given) {
+    if (!given) return null;
+    if (given.length === 2) return { path: `flat/${key}.svg`, alt: "", width: given[0], height: given[1] };
+    return { path: given[0], alt: given[1], width: given[2], height: given[3] };
+  }
+
   /** {facts, plate(number), numberOf(key), terms(number)}; plates are numbered as in the facts. */
   function hold(factsData, given) {
     const facts = InPeriod.evidence.factsFromJson(factsData);
@@ -29,7 +36,7 @@
         when: given.when[documentOf[number]],
         where,
         cite: begins + middle + ends,
-        picture: picture ? { path: picture[0], alt: picture[1], width: picture[2], height: picture[3] } : null,
+        picture: pictureOf(keys[number], picture),
       };
     }
 

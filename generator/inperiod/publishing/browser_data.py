@@ -14,7 +14,7 @@ from inperiod.citing import cite
 from inperiod.evidence import Facts, facts_to_json
 from inperiod.publishing import words
 from inperiod.publishing.embedded import json_in_script
-from inperiod.publishing.pictures import picture_of
+from inperiod.publishing.flats import FlatPicture, shown_picture
 from inperiod.publishing.wording import LEADS, place_name
 from inperiod.records.model import Catalogue, Facet, Plate, Term
 
@@ -93,8 +93,9 @@ def _names(term: Term) -> list[str]:
 
 def plates_data(catalogue: Catalogue, facts: Facts) -> Mapping[str, Any]:
     """What the facts do not hold of plates. ``when`` follows the facts' documents; ``rows`` follow their
-    plates: where in the source, the middle of the citation, the picture. A source gives its title and what
-    the citations of all its plates begin and end with."""
+    plates: where in the source, the middle of the citation, the picture (of a flat its size alone; its path
+    follows from the key). A source gives its title and what the citations of all its plates begin and end
+    with."""
     own: dict[str, list[str]] = {}
     for key in facts.keys:
         own.setdefault(catalogue.plates[key].source, []).append(key)
@@ -115,8 +116,10 @@ def plates_data(catalogue: Catalogue, facts: Facts) -> Mapping[str, Any]:
     for key in facts.keys:
         plate = catalogue.plates[key]
         row: list[Any] = [words.short_place(plate.locator), middles[key]]
-        picture = picture_of(catalogue, plate)
-        if picture:
+        picture = shown_picture(catalogue, plate)
+        if isinstance(picture, FlatPicture):
+            row.append([picture.width, picture.height])
+        elif picture:
             row.append([picture.path, picture.alt, picture.width, picture.height])
         rows.append(row)
     return {"sources": sources, "when": when, "rows": rows}

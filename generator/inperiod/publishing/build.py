@@ -12,6 +12,7 @@ from inperiod.publishing import feeds
 from inperiod.publishing.browser_data import browser_files
 from inperiod.publishing.citations import citation_scripts
 from inperiod.publishing.downloads import download_files
+from inperiod.publishing.flats import flat_files
 from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.manifests import manifest_files
 from inperiod.publishing.page import Page
@@ -73,6 +74,7 @@ def _texts(
         if progress:
             progress(done, len(pages))
     yield from browser_files(catalogue, facts).items()
+    yield from flat_files(catalogue)
     yield from citation_scripts(catalogue)
     yield from download_files(catalogue)
     yield from manifest_files(catalogue)

@@ -37,6 +37,12 @@ def plate_path(key: str) -> str:
     return f"plate/{_safe(source)}/{_safe(plate)}.html"
 
 
+def flat_path(key: str) -> str:
+    """The drawing of the plate ``source-id/plate-id``, a file of its own."""
+    source, _, plate = key.partition("/")
+    return f"flat/{_safe(source)}/{_safe(plate)}.svg"
+
+
 def source_path(source: str) -> str:
     return f"source/{_safe(source)}.html"
 

@@ -15,7 +15,7 @@ from inperiod.evidence.calendar import window_in_words
 from inperiod.evidence.questions import Finding
 from inperiod.evidence.weights import Window
 from inperiod.publishing import paths, words
-from inperiod.publishing.pictures import picture_of
+from inperiod.publishing.flats import shown_picture
 from inperiod.publishing.wording import amount, cite_head, per_cent, says
 from inperiod.records.model import Catalogue
 
@@ -241,7 +241,7 @@ def cited_view(catalogue: Catalogue, key: str, element: str) -> Mapping[str, Any
         "when": words.when(catalogue.dated(plate)),
         "grade": source.grade or "",
         "text": cite(catalogue, key),
-        "picture": picture_of(catalogue, plate),
+        "picture": shown_picture(catalogue, plate),
     }
 
 

@@ -17,10 +17,11 @@ from inperiod.evidence import Facts, Finding
 from inperiod.making import Caution, Line, Purchase, UnreadableMeasure, draw, read_measure
 from inperiod.making.measures import shown as both_units
 from inperiod.publishing import paths, words
+from inperiod.publishing.flats import FlatPicture, shown_picture
 from inperiod.publishing.lookup import Line as PlateLine
 from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.page import Link
-from inperiod.publishing.pictures import Picture, picture_of
+from inperiod.publishing.pictures import Picture
 from inperiod.publishing.wording import per_cent, place_name, says
 from inperiod.records.model import Board
 
@@ -64,7 +65,7 @@ class GatheredCard:
 
     line: PlateLine
     key: str
-    picture: Picture | None
+    picture: Picture | FlatPicture | None
     citation: Markup
     stands: str
     aside: bool
@@ -176,7 +177,7 @@ def _card(look: Lookup, board: Board, each: boards.Standing) -> GatheredCard:
     return GatheredCard(
         line=look.line(plate, each.gathered.reason),
         key=plate.key,
-        picture=picture_of(look.catalogue, plate),
+        picture=shown_picture(look.catalogue, plate),
         citation=plate_citation(look.catalogue, plate.key, board.citation_style),
         stands=SIDES[each.side] + (", not weighed" if each.aside and each.side != "undated" else ""),
         aside=bool(each.aside) or not each.inside,

@@ -6,7 +6,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from inperiod.drawing.flats import CAPTION
 from inperiod.publishing import citations, machine_tags, paths, words
+from inperiod.publishing.flats import flat_of
 from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.nearness import Neighbours
 from inperiod.publishing.page import Link
@@ -89,6 +91,8 @@ def plate_view(look: Lookup, near: Neighbours, plate: Plate) -> Mapping[str, Any
         "json_ld": machine_tags.json_ld(look.catalogue, plate),
         "rights": rights(source),
         "picture": picture_of(look.catalogue, plate),
+        "flat": flat_of(look.catalogue, plate),
+        "flat_caption": CAPTION,
         "note": plate.note,
         "mates": look.lines(other for other in mates if other.key != plate.key),
         "cuts": look.lines(look.cuts.get(plate.key, ())),

@@ -20,7 +20,13 @@ def draw_yokes(work: Work) -> None:
         if name == "gusset":
             if outline is not None and feature.at is None and work.legs is None:
                 (x, y), s = outline.underarm, work.s
-                work.sheet.both("yoke", LINE, Path((x - 0.2, y + 0.2)).to((x - 3.0 * s, y + 3.4 * s), (outline.half(y + 7 * s), y + 7 * s)))
+                work.sheet.both(
+                    "yoke",
+                    LINE,
+                    Path((x - 0.2, y + 0.2)).to(
+                        (x - 3.0 * s, y + 3.4 * s), (outline.half(y + 7 * s), y + 7 * s)
+                    ),
+                )
                 work.record.drew(feature)
             elif work.legs is not None:
                 legs = work.legs
@@ -72,28 +78,55 @@ def _yoke(work: Work, outline: Outline, name: str, feature: Feature) -> bool:
             y = uy - 3.0 * s
         seam = Path((on_armhole[0], y - 0.4)).to((0.0 if d < y else nx * 0.2, y))
         if name == "lace-yoke":
-            half = neck.reverse().to((sx, sy)).bend((min(sx, ux) - 0.8, sy + 4), (on_armhole[0], y - 0.4)).to((0.0, y))
+            half = (
+                neck.reverse()
+                .to((sx, sy))
+                .bend((min(sx, ux) - 0.8, sy + 4), (on_armhole[0], y - 0.4))
+                .to((0.0, y))
+            )
             _lace(work, half, y)
     elif name == "round-yoke":
-        seam = Path((on_armhole[0], sy + (uy - sy) * 0.4)).curve((on_armhole[0] - 2, d + 6 * s), (nx * 0.7, d + 7 * s), (0.0, d + 7 * s))
+        seam = Path((on_armhole[0], sy + (uy - sy) * 0.4)).curve(
+            (on_armhole[0] - 2, d + 6 * s), (nx * 0.7, d + 7 * s), (0.0, d + 7 * s)
+        )
     elif name == "pointed-yoke":
         seam = Path((on_armhole[0], uy - 8 * s)).to((0.0, max(uy + 1.0, d + 4 * s)))
     elif name in ("vestee", "plastron", "chemisette"):
-        low = work.waist if name == "plastron" else max(d, 8 * s) if name == "chemisette" else max(d, min(work.waist, outline.hem) - 2)
+        low = (
+            work.waist
+            if name == "plastron"
+            else max(d, 8 * s)
+            if name == "chemisette"
+            else max(d, min(work.waist, outline.hem) - 2)
+        )
         wide = 5.5 * s if name == "plastron" else min(nx, 6.0 * s)
         top = 7.5 * s
         if outline.neckline in ("v", "surplice", "scoop", "square", "u", "sweetheart") and d > top + 3:
             # Filled in within the opening, up to its own straight edge.
             edge = min(d * 0.5, 11 * s) if name == "vestee" else top
             x = _neck_half(outline, edge)
-            area = Path((0.0, edge + 0.4)).to((x, edge)).curve((x * 0.8, edge + (d - edge) * 0.4), (x * 0.4, edge + (d - edge) * 0.8), (0.0, d))
+            area = (
+                Path((0.0, edge + 0.4))
+                .to((x, edge))
+                .curve((x * 0.8, edge + (d - edge) * 0.4), (x * 0.4, edge + (d - edge) * 0.8), (0.0, d))
+            )
             sheet.put("yoke", WASH, whole(area))
             sheet.both("yoke", LINE, Path((0.0, edge + 0.4)).to((x, edge)))
             if name == "chemisette":
                 for share in (0.3, 0.6):
-                    sheet.faint("yoke", Path((x * share, edge)).to((x * share * 0.7, edge + (d - edge) * (0.8 - share * 0.5))))
+                    sheet.faint(
+                        "yoke",
+                        Path((x * share, edge)).to(
+                            (x * share * 0.7, edge + (d - edge) * (0.8 - share * 0.5))
+                        ),
+                    )
             return True
-        half = Path((0.0, d)).bend((wide * 0.6, d), (wide, min(d, ny + 6 * s))).to((wide * 0.7, low)).to((0.0, low + 0.6))
+        half = (
+            Path((0.0, d))
+            .bend((wide * 0.6, d), (wide, min(d, ny + 6 * s)))
+            .to((wide * 0.7, low))
+            .to((0.0, low + 0.6))
+        )
         sheet.put("yoke", TINT, whole(half))
         work.seams.append(Path((wide, d)).to((wide * 0.7, low)))
         return True
@@ -156,10 +189,18 @@ def _region(work: Work, at: str | None, kind: str) -> tuple[Outline, float, floa
         if not work.has_skirt:
             return (outline, outline.hem - 14 * s, outline.hem - 0.6)
         top = outline.top + 3.2 * s if work.build.skirt else waist + 0.4
-        return (outline, max(top, work.figure.y("high-hip") if at == "hip" and top < work.figure.y("high-hip") else top), outline.hem + outline.dip * 0.6)
+        return (
+            outline,
+            max(top, work.figure.y("high-hip") if at == "hip" and top < work.figure.y("high-hip") else top),
+            outline.hem + outline.dip * 0.6,
+        )
     if at == "waist":
         return (outline, waist + 0.6, min(waist + 9 * s, outline.hem - 1))
-    if at is None and kind in ("knife-pleats", "box-pleats", "inverted-pleat", "accordion-pleats") and work.has_skirt:
+    if (
+        at is None
+        and kind in ("knife-pleats", "box-pleats", "inverted-pleat", "accordion-pleats")
+        and work.has_skirt
+    ):
         return _region(work, "skirt", kind)
     if at is None and kind in ("growth-tucks", "ruffle-tier") and work.has_skirt:
         return _region(work, "hem", kind)
@@ -196,12 +237,16 @@ def _fullness(work: Work, kind: str, feature: Feature) -> bool:
             sheet.both("pleats", LINE, outline.down(share, top, low - outline.dip * share * share))
     elif kind in ("box-pleats", "inverted-pleat", "cartridge-pleats"):
         number = count or (1 if kind == "inverted-pleat" else 2)
-        centres = [0.0] if number == 1 else [0.3] if number == 2 else [0.0, 0.5] if number == 3 else [0.22, 0.62]
+        centres = (
+            [0.0] if number == 1 else [0.3] if number == 2 else [0.0, 0.5] if number == 3 else [0.22, 0.62]
+        )
         for centre in centres:
             wide = 0.09 if kind != "inverted-pleat" else 0.035
             for share in (centre - wide, centre + wide):
                 if share > 0:
-                    sheet.both("pleats", LINE, outline.down(share, top, low, 0.03 if share > centre else -0.02))
+                    sheet.both(
+                        "pleats", LINE, outline.down(share, top, low, 0.03 if share > centre else -0.02)
+                    )
             if kind == "inverted-pleat":
                 x = outline.half(top) * centre
                 if centre:
@@ -243,7 +288,9 @@ def _tucks(work: Work, outline: Outline, kind: str, feature: Feature, top: float
     if kind == "darts":
         for share in (0.5,):
             x = outline.half(work.waist) * share
-            sheet.both("tucks", LINE, Path((x - 0.7, work.waist)).to((x, work.waist - 11 * s), (x + 0.7, work.waist)))
+            sheet.both(
+                "tucks", LINE, Path((x - 0.7, work.waist)).to((x, work.waist - 11 * s), (x + 0.7, work.waist))
+            )
         return True
     if kind in ("growth-tucks",) or feature.at == "hem":
         for row in range(feature.count or (2 if kind == "growth-tucks" else 3)):
@@ -268,7 +315,9 @@ def _tucks(work: Work, outline: Outline, kind: str, feature: Feature, top: float
         x = first + gap * place
         if x > outline.shoulder[0] - 2:
             break
-        begin = max(top if x < outline.neck[0] * 0.5 else _opening_at(outline, x) + 1.0, outline.on_shoulder(x) + 0.4)
+        begin = max(
+            top if x < outline.neck[0] * 0.5 else _opening_at(outline, x) + 1.0, outline.on_shoulder(x) + 0.4
+        )
         stop = end if x < outline.half(end) - 1 else (begin + end) / 2
         if stop - begin > 3:
             lines.append(Path((x, begin)).bend((x, stop - 4), (min(x, outline.half(stop) * 0.92), stop)))
@@ -298,7 +347,9 @@ def _on_leg(work: Work, kind: str) -> bool:
     if kind in ("knife-pleats", "box-pleats", "inverted-pleat"):
         top = legs.waist + 3
         x = legs.outer * 0.42
-        work.sheet.both("pleats", LINE, smooth((x, top), (middle, (legs.fork + legs.hem) / 2), (middle, legs.hem)))
+        work.sheet.both(
+            "pleats", LINE, smooth((x, top), (middle, (legs.fork + legs.hem) / 2), (middle, legs.hem))
+        )
         work.sheet.faint("pleats", Path((x + 2.2, top)).to((x + 2.6, top + 9)))
         return True
     if kind in ("gathers", "shirring", "gauging", "smocking"):
@@ -321,4 +372,3 @@ def _on_sleeve(work: Work, kind: str) -> bool:
         x, y = ax + (bx - ax) * share, ay + (by - ay) * share
         work.sheet.faint("gathers", Path((x - 0.3, y - 0.6)).to((x - 1.3, y - 5.0)))
     return True
-

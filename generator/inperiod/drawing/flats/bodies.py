@@ -123,7 +123,9 @@ def body_of(
     silhouette = silhouette if silhouette in SILHOUETTES else "tubular"
     points = profile(figure, silhouette, cut or None, seam, build.ease)
     top = figure.y("underarm")
-    shoulder_half = (period.shoulder if figure.name == "woman" else 17.0 * figure.girth) * min(1.06, build.ease)
+    shoulder_half = (period.shoulder if figure.name == "woman" else 17.0 * figure.girth) * min(
+        1.06, build.ease
+    )
     if figure.name in ("child", "infant"):
         shoulder_half = 13.8 * figure.girth / 0.78
     if sleeve in ("sleeveless", "strap"):

@@ -65,7 +65,9 @@ def _open(work: Work, outline: Outline | None, kind: str, feature: Feature) -> b
             if low < top + 8:
                 low = min(outline.hem, top + 22 * s)
         if kind == "front-placket":
-            sheet.put("opening", LINE, Path((-1.5 * s, top)).to((-1.5 * s, low), (1.5 * s, low), (1.5 * s, top)))
+            sheet.put(
+                "opening", LINE, Path((-1.5 * s, top)).to((-1.5 * s, low), (1.5 * s, low), (1.5 * s, top))
+            )
             work.opening = Path((0.0, top + 1)).to((0.0, low - 1))
             return True
         _front(work, outline, low)
@@ -76,13 +78,19 @@ def _open(work: Work, outline: Outline | None, kind: str, feature: Feature) -> b
         start = (outline.neck[0] * 0.9, top) if not work.build.skirt else (x, top)
         low = outline.hem if _to_hem(work) or work.build.skirt else min(work.waist, outline.hem)
         x2 = min(x * 1.15, outline.half(low) * 0.7)
-        line = smooth(start, (x, outline.underarm[1] + 3), (x2, low)) if not work.build.skirt else smooth((x, top), (x2, low))
+        line = (
+            smooth(start, (x, outline.underarm[1] + 3), (x2, low))
+            if not work.build.skirt
+            else smooth((x, top), (x2, low))
+        )
         work.opening = line
         sheet.put("opening", LINE, line)
         return True
     if kind == "wrap-over":
         if outline.neckline == "surplice":
-            work.opening = Path((-outline.half(work.waist) * 0.5, work.waist - 1)).to((-outline.half(work.waist) * 0.56, work.waist))
+            work.opening = Path((-outline.half(work.waist) * 0.5, work.waist - 1)).to(
+                (-outline.half(work.waist) * 0.56, work.waist)
+            )
             if work.has_skirt:
                 _wrapped(work, outline, work.waist)
             return True
@@ -124,7 +132,13 @@ def _on_legs(work: Work, kind: str) -> bool:
     if kind in ("front", "front-placket", "wrap-over"):
         low = legs.fork - 2
         work.sheet.put("opening", LINE, Path((0.0, legs.waist + 3)).to((0.0, low)))
-        work.sheet.put("opening", FAINT, Path((3.4 * work.s, legs.waist + 3.4)).to((3.4 * work.s, low - 6)).bend((3.2 * work.s, low - 2), (0.2, low)))
+        work.sheet.put(
+            "opening",
+            FAINT,
+            Path((3.4 * work.s, legs.waist + 3.4))
+            .to((3.4 * work.s, low - 6))
+            .bend((3.2 * work.s, low - 2), (0.2, low)),
+        )
         work.opening = Path((0.0, legs.waist + 3)).to((0.0, low - 2))
         return not work.back
     if kind == "side":
@@ -146,7 +160,11 @@ def _front(work: Work, outline: Outline, low: float) -> None:
     edge = Path((over, max(start, top - 2.0))).to((over, low))
     if work.build.open and low > outline.hem - 2:
         round_off = 3.0 * work.s
-        edge = Path((over, top - 1)).to((over, low - round_off)).bend((over, low - 0.2), (over - round_off * 0.5, low))
+        edge = (
+            Path((over, top - 1))
+            .to((over, low - round_off))
+            .bend((over, low - 0.2), (over - round_off * 0.5, low))
+        )
     work.sheet.put("opening", LINE, edge)
     if work.record.none("fastening") or not work.record.all("fastening"):
         return
@@ -154,7 +172,13 @@ def _front(work: Work, outline: Outline, low: float) -> None:
 
 def _wrapped(work: Work, outline: Outline, y: float, x: float | None = None) -> None:
     left = -outline.half(y) * 0.55 if x is None else x
-    work.sheet.put("opening", LINE, smooth((left, y), (left * 1.05, (y + outline.hem) / 2), (left * 0.95, outline.hem + outline.dip * 0.8)))
+    work.sheet.put(
+        "opening",
+        LINE,
+        smooth(
+            (left, y), (left * 1.05, (y + outline.hem) / 2), (left * 0.95, outline.hem + outline.dip * 0.8)
+        ),
+    )
 
 
 def _to_hem(work: Work) -> bool:
@@ -191,7 +215,14 @@ def _fasten(work: Work, kind: str, feature: Feature) -> bool:
         return _elastic(work, feature)
     if kind == "drawstring" and not work.back:
         return _drawstring(work, feature)
-    if kind == "ribbon-tie" and feature.at in (None, "neckline", "waist", "front") and not work.back and opening is None or kind == "tape-ties" and opening is None:
+    if (
+        kind == "ribbon-tie"
+        and feature.at in (None, "neckline", "waist", "front")
+        and not work.back
+        and opening is None
+        or kind == "tape-ties"
+        and opening is None
+    ):
         y = outline.depth + 0.5 if outline is not None and feature.at != "waist" else _level(work, "waist")
         draw_bow(work, "tie", (0.0, y), 3.6 * s, 6.5 * s)
         return True
@@ -199,12 +230,23 @@ def _fasten(work: Work, kind: str, feature: Feature) -> bool:
         return False
     whole = length(opening)
     if kind in BUTTONS or kind in ("loops-and-buttons", "toggle", "frogs"):
-        count = feature.count or max(2 if whole > 6 else 1, min(9, round(whole / ((7.5 if whole > 30 else 4.5) * s)) + (1 if whole > 30 else 0)))
+        count = feature.count or max(
+            2 if whole > 6 else 1,
+            min(9, round(whole / ((7.5 if whole > 30 else 4.5) * s)) + (1 if whole > 30 else 0)),
+        )
         spots = _spread(opening, min(count, 40), whole)
-        size = (0.62 if count > 14 else 0.95 if whole > 12 else 0.75) * s * (1.25 if kind == "shank-buttons" else 1)
+        size = (
+            (0.62 if count > 14 else 0.95 if whole > 12 else 0.75)
+            * s
+            * (1.25 if kind == "shank-buttons" else 1)
+        )
         for x, y in spots:
             if kind in ("frogs", "toggle"):
-                loop = Path((x, y)).curve((x + 2, y - 2), (x + 5.4 * s, y - 1.6), (x + 5.4 * s, y)).curve((x + 5.4 * s, y + 1.6), (x + 2, y + 2), (x, y))
+                loop = (
+                    Path((x, y))
+                    .curve((x + 2, y - 2), (x + 5.4 * s, y - 1.6), (x + 5.4 * s, y))
+                    .curve((x + 5.4 * s, y + 1.6), (x + 2, y + 2), (x, y))
+                )
                 sheet.put("fastening", LINE, loop, loop.mirror(x))
             if kind == "loops-and-buttons":
                 sheet.put("fastening", LINE, Path((x, y)).bend((x - 2.4 * s, y - 1.4), (x - 2.0 * s, y)))
@@ -218,7 +260,11 @@ def _fasten(work: Work, kind: str, feature: Feature) -> bool:
             if kind == "press-studs":
                 sheet.put("stud", LINE, ring((x + 0.9, y), 0.32 * s))
             else:
-                sheet.put("hook", LINE, Path((x - 0.1, y)).to((x + 1.1, y)).bend((x + 1.6, y + 0.1), (x + 1.2, y + 0.55)))
+                sheet.put(
+                    "hook",
+                    LINE,
+                    Path((x - 0.1, y)).to((x + 1.1, y)).bend((x + 1.6, y + 0.1), (x + 1.2, y + 0.55)),
+                )
         return True
     if kind in ("lacing", "eyelets-metal", "busk-front"):
         count = max(4, min(10, round(whole / (3.2 * s))))
@@ -227,12 +273,24 @@ def _fasten(work: Work, kind: str, feature: Feature) -> bool:
             sheet.put("lacing", LINE, ring((x - 1.4, y), 0.3), ring((x + 1.4, y), 0.3))
         if kind == "lacing":
             for (x, y), (x2, y2) in zip(spots, spots[1:], strict=False):
-                sheet.put("lacing", LINE, Path((x - 1.4, y)).to((x2 + 1.4, y2)), Path((x + 1.4, y)).to((x2 - 1.4, y2)))
+                sheet.put(
+                    "lacing",
+                    LINE,
+                    Path((x - 1.4, y)).to((x2 + 1.4, y2)),
+                    Path((x + 1.4, y)).to((x2 - 1.4, y2)),
+                )
         return True
     if kind == "slide-fastener":
         count = max(6, round(whole / 0.9))
         teeth = [at(opening, whole * (n + 0.5) / count) for n in range(count)]
-        sheet.put("slide", LINE, [Path((x - 0.7 * dy, y + 0.7 * dx)).to((x + 0.7 * dy, y - 0.7 * dx)) for (x, y), (dx, dy) in teeth])
+        sheet.put(
+            "slide",
+            LINE,
+            [
+                Path((x - 0.7 * dy, y + 0.7 * dx)).to((x + 0.7 * dy, y - 0.7 * dx))
+                for (x, y), (dx, dy) in teeth
+            ],
+        )
         (x, y), _ = at(opening, 0.0)
         sheet.put("slide", GROUND, box(x - 0.7, y + 0.5, 1.4, 2.4))
         return True
@@ -259,17 +317,29 @@ def _belt(work: Work, kind: str, feature: Feature) -> bool:
     if half is None or half_low is None:
         return False
     bend = 1.4
-    band = Path((-half, y - high / 2)).bend((0, y - high / 2 + bend), (half, y - high / 2)).to((half_low, y + high / 2))
+    band = (
+        Path((-half, y - high / 2))
+        .bend((0, y - high / 2 + bend), (half, y - high / 2))
+        .to((half_low, y + high / 2))
+    )
     band = band.bend((0, y + high / 2 + bend), (-half_low, y + high / 2)).close()
     work.sheet.put("belt", GROUND, band)
     y += bend / 2
     if kind == "buckle":
         work.sheet.put("buckle", GROUND, box(-2.2 * s, y - 2.3 * s, 4.4 * s, 4.6 * s))
-        work.sheet.put("buckle", LINE, box(-1.2 * s, y - 1.3 * s, 2.4 * s, 2.6 * s), Path((0.0, y)).to((2.0 * s, y)))
+        work.sheet.put(
+            "buckle", LINE, box(-1.2 * s, y - 1.3 * s, 2.4 * s, 2.6 * s), Path((0.0, y)).to((2.0 * s, y))
+        )
     else:
         x = half * 0.35
         for lean in (0.1, 0.5):
-            end = Path((x, y)).bend((x + lean * 4, y + 7), (x + lean * 5 + 0.5, y + 15 * s)).to((x + lean * 5 + 2.6 * s, y + 14.6 * s)).bend((x + lean * 4 + 2, y + 7), (x + 1.2, y)).close()
+            end = (
+                Path((x, y))
+                .bend((x + lean * 4, y + 7), (x + lean * 5 + 0.5, y + 15 * s))
+                .to((x + lean * 5 + 2.6 * s, y + 14.6 * s))
+                .bend((x + lean * 4 + 2, y + 7), (x + 1.2, y))
+                .close()
+            )
             work.sheet.put("belt", GROUND, end)
         work.sheet.put("belt", GROUND, box(x - 1.0 * s, y - 1.9 * s, 3.0 * s, 3.8 * s))
     return True
@@ -303,7 +373,9 @@ def _elastic(work: Work, feature: Feature) -> bool:
         return False
     for step in range(7):
         x = half * (step + 0.5) / 7.4
-        work.sheet.faint("elastic", Path((x, y + 0.5)).to((x * 1.02, y + 4.0)), Path((x, y - 0.4)).to((x, y - 1.6)))
+        work.sheet.faint(
+            "elastic", Path((x, y + 0.5)).to((x * 1.02, y + 4.0)), Path((x, y - 0.4)).to((x, y - 1.6))
+        )
     return outline is not None or legs is not None
 
 

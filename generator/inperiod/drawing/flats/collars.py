@@ -67,7 +67,9 @@ def _boned(work: Work) -> None:
     _stand(work, 6.2, 0.9)
     (x, y), _, s = _points(work)
     for share in (0.33, 0.78):
-        bone = Path((x * share, y + 5 * s - 3.6 * share * s)).to((x * share * 0.95, y - 4.4 * s - share * 0.8 * s))
+        bone = Path((x * share, y + 5 * s - 3.6 * share * s)).to(
+            (x * share * 0.95, y - 4.4 * s - share * 0.8 * s)
+        )
         work.sheet.faint("collar", bone)
 
 
@@ -108,7 +110,9 @@ def _turned(work: Work, wide: float, tip: float, round_end: bool) -> None:
     inner = line.reverse()
     area = back.then(edge).then(inner).close()
     _lay(work, area)
-    work.sheet.both("collar", LINE, Path((x - 0.4, y - 1.2 * s)).bend((x * 0.5, y - 1.9 * s), (0.0, y - 1.9 * s)))
+    work.sheet.both(
+        "collar", LINE, Path((x - 0.4, y - 1.2 * s)).bend((x * 0.5, y - 1.9 * s), (0.0, y - 1.9 * s))
+    )
     work.collar_edge = edge
 
 
@@ -144,8 +148,18 @@ def _sailor(work: Work) -> None:
     w = min(outline.shoulder[0] - 0.4, x + 8.6 * s)
     low = (w - 1.6 * s, min(outline.underarm[1] - 3.0 * s, d * 0.75))
     end = d + 2.0 * s
-    edge = Path((w, outline.on_shoulder(w))).to(low).curve((low[0] * 0.7, low[1] + 1.6 * s), (2.5 * s, end - 4 * s), (0.0, end))
-    area = Path((x - 0.4, y - 1.0)).to((w, outline.on_shoulder(w))).then(edge).then(neckline(outline).reverse()).close()
+    edge = (
+        Path((w, outline.on_shoulder(w)))
+        .to(low)
+        .curve((low[0] * 0.7, low[1] + 1.6 * s), (2.5 * s, end - 4 * s), (0.0, end))
+    )
+    area = (
+        Path((x - 0.4, y - 1.0))
+        .to((w, outline.on_shoulder(w)))
+        .then(edge)
+        .then(neckline(outline).reverse())
+        .close()
+    )
     _lay(work, area)
     work.sheet.both("collar", LINE, Path((x - 0.4, y - 1.0)).bend((x * 0.5, y - 1.6 * s), (0.0, y - 1.6 * s)))
     work.collar_edge = edge
@@ -156,11 +170,15 @@ def _shawl(work: Work) -> None:
     (x, y), d, s = _points(work)
     w = 4.6 * s
     shoulder = (x + w * 0.8, work.outline.on_shoulder(x + w * 0.8))
-    edge = Path(shoulder).curve((x + w * 1.3, y + (d - y) * 0.42), (x * 0.7 + w * 0.6, d * 0.8), (0.0, d + 3.2 * s))
+    edge = Path(shoulder).curve(
+        (x + w * 1.3, y + (d - y) * 0.42), (x * 0.7 + w * 0.6, d * 0.8), (0.0, d + 3.2 * s)
+    )
     area = Path((x - 0.3, y - 1.6 * s)).bend((x + 1.6 * s, y - 1.0 * s), shoulder).then(edge)
     area = area.then(neckline(work.outline).reverse()).close()
     _lay(work, area)
-    work.sheet.both("collar", LINE, Path((x - 0.3, y - 1.6 * s)).bend((x * 0.5, y - 2.3 * s), (0.0, y - 2.3 * s)))
+    work.sheet.both(
+        "collar", LINE, Path((x - 0.3, y - 1.6 * s)).bend((x * 0.5, y - 2.3 * s), (0.0, y - 2.3 * s))
+    )
     work.collar_edge = edge
 
 
@@ -175,10 +193,19 @@ def _notched(work: Work) -> None:
     notch = (x + 0.4 * s, gorge + 2.6 * s)
     inner = neckline(work.outline)
     area = Path((x - 0.3, y - 1.6 * s)).to(shoulder).to(collar_tip, notch, lapel_tip)
-    area = area.curve((x + 2.6 * s, d * 0.78), (2.0 * s, d + 0.5), (0.0, d + 2.4 * s)).then(inner.reverse()).close()
+    area = (
+        area.curve((x + 2.6 * s, d * 0.78), (2.0 * s, d + 0.5), (0.0, d + 2.4 * s))
+        .then(inner.reverse())
+        .close()
+    )
     _lay(work, area)
     on_roll = (x * 0.72, gorge - 0.6 * s)
-    work.sheet.both("collar", LINE, Path(notch).to(on_roll), Path((x - 0.3, y - 1.6 * s)).bend((x * 0.5, y - 2.3 * s), (0.0, y - 2.3 * s)))
+    work.sheet.both(
+        "collar",
+        LINE,
+        Path(notch).to(on_roll),
+        Path((x - 0.3, y - 1.6 * s)).bend((x * 0.5, y - 2.3 * s), (0.0, y - 2.3 * s)),
+    )
     work.collar_edge = Path(lapel_tip).curve((x + 2.6 * s, d * 0.78), (2.0 * s, d + 0.5), (0.0, d + 2.4 * s))
 
 
@@ -204,7 +231,12 @@ def _bertha(work: Work) -> None:
     outer = Path((x, y)).to(outline.shoulder).bend((tip[0] + 0.4, tip[1] - 3), tip)
     _lay(work, outer.then(edge).then(neckline(outline).reverse()).close())
     for share in (0.34, 0.68):
-        work.sheet.faint("collar", Path((tip[0] * share, deep - 0.4 - 3.0 * share * share)).to((x * share * 0.98 + 1.2 * share, d * (1 - share * 0.4) + 2.4)))
+        work.sheet.faint(
+            "collar",
+            Path((tip[0] * share, deep - 0.4 - 3.0 * share * share)).to(
+                (x * share * 0.98 + 1.2 * share, d * (1 - share * 0.4) + 2.4)
+            ),
+        )
     work.collar_edge = edge
 
 
@@ -245,8 +277,14 @@ def draw_bow(work: Work, part: str, spot: Point, wide: float, fall: float) -> No
     x, y = spot
     loop = Path((x, y)).curve((x + wide * 0.4, y - wide * 0.62), (x + wide, y - wide * 0.5), (x + wide, y))
     loop = loop.curve((x + wide, y + wide * 0.42), (x + wide * 0.4, y + wide * 0.3), (x, y)).close()
-    end = Path((x + 0.2, y + 0.4)).curve((x + wide * 0.3, y + fall * 0.4), (x + wide * 0.3, y + fall * 0.7), (x + wide * 0.5, y + fall))
-    end = end.to((x + wide * 0.08, y + fall * 0.96)).curve((x + wide * 0.1, y + fall * 0.6), (x - wide * 0.02, y + fall * 0.3), (x - 0.1, y + 0.4)).close()
+    end = Path((x + 0.2, y + 0.4)).curve(
+        (x + wide * 0.3, y + fall * 0.4), (x + wide * 0.3, y + fall * 0.7), (x + wide * 0.5, y + fall)
+    )
+    end = (
+        end.to((x + wide * 0.08, y + fall * 0.96))
+        .curve((x + wide * 0.1, y + fall * 0.6), (x - wide * 0.02, y + fall * 0.3), (x - 0.1, y + 0.4))
+        .close()
+    )
     for piece in (end, loop):
         work.sheet.put(part, GROUND, piece, piece.mirror(x))
     work.sheet.put(part, GROUND, ring((x, y), wide * 0.16, wide * 0.19))

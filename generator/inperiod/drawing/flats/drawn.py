@@ -62,15 +62,17 @@ FRAMES: dict[str, tuple[float, float, float]] = {
 }
 
 
+CHILDRENS = ("child-frock", "child-suit", "romper")
+MENS = ("lounge-suit", "nightshirt", "flannels", "shirt")
+
+
 def draw(features: Sequence[Feature], chain: Sequence[str], who: str, year: float | None) -> Drawn | None:
     """The flat of a garment with these features; None for types that have no flat."""
     told = NEUTRAL_YEAR if year is None else year
     build = build_of(chain, told)
     if build is None:
         return None
-    figure = figure_for("infant" if "infant-gown" in chain else who if who != "any" or "child" not in chain[-1] else "girl")
-    if figure.name == "woman" and chain[0] in ("child-frock", "child-suit", "sailor-suit", "romper"):
-        figure = figure_for("girl")
+    figure = _figure(chain, who)
     record = Record(tuple(features))
     apply_rules(record, build)
     period = period_of(told)
@@ -81,12 +83,40 @@ def draw(features: Sequence[Feature], chain: Sequence[str], who: str, year: floa
     back = None
     if outline is not None and _shows_back(record):
         back = _side(Work(record, build, figure, period, told, chosen, outline, legs, back=True))
+    frame = _frame(build, figure)
+    return Drawn(
+        front,
+        back,
+        frame,
+        pattern,
+        definition,
+        tuple(record.left()),
+        tuple(record.drawn()),
+        tuple(record.assumed),
+    )
+
+
+def frame_for(chain: Sequence[str], who: str, year: float | None) -> tuple[float, float, float, float] | None:
+    """The frame a flat will have, without drawing it; None for types that have no flat."""
+    build = build_of(chain, NEUTRAL_YEAR if year is None else year)
+    return None if build is None else _frame(build, _figure(chain, who))
+
+
+def _figure(chain: Sequence[str], who: str) -> Figure:
+    """The wearer's figure; a child's for children's garments where the plate does not say."""
+    if "infant-gown" in chain:
+        return figure_for("infant")
+    if who in ("any", "woman", "man") and any(each in chain for each in CHILDRENS):
+        return figure_for("girl")
+    if who == "any" and any(each in chain for each in MENS):
+        return figure_for("man")
+    return figure_for(who)
+
+
+def _frame(build: Build, figure: Figure) -> tuple[float, float, float, float]:
     half, top, foot = FRAMES[build.frame]
-    if chain[0] == "infant-gown":
-        foot += 0.0
-    k = 1.0 if build.frame == "head" else figure.scale if figure.scale < 1 else 1.05 if figure.name == "man" else 1.0
-    frame = (-half * k, top * k, 2 * half * k, (foot - top) * k)
-    return Drawn(front, back, frame, pattern, definition, tuple(record.left()), tuple(record.drawn()), tuple(record.assumed))
+    k = 1.0 if build.frame == "head" else 1.05 if figure.name == "man" else min(1.0, figure.scale)
+    return (-half * k, top * k, 2 * half * k, (foot - top) * k)
 
 
 def _shows_back(record: Record) -> bool:
@@ -136,12 +166,22 @@ def _sleeve(record: Record, default: str) -> Choice:
 
 
 def _outlines(
-    record: Record, build: Build, figure: Figure, period: Period, year: float, chosen: Chosen, chain: Sequence[str]
+    record: Record,
+    build: Build,
+    figure: Figure,
+    period: Period,
+    year: float,
+    chosen: Chosen,
+    chain: Sequence[str],
 ) -> tuple[Outline | None, Legs | None]:
     outline = None
     if build.body or build.skirt:
         neckline = chosen.neckline.id
-        if build.open and neckline in ("round", "jewel") and chosen.collar.id in ("notched", "shawl", "revers"):
+        if (
+            build.open
+            and neckline in ("round", "jewel")
+            and chosen.collar.id in ("notched", "shawl", "revers")
+        ):
             neckline = "v"
         outline = body_of(
             build, figure, period, silhouette=chosen.silhouette.id, neckline=neckline,
@@ -150,7 +190,9 @@ def _outlines(
     legs = None
     if build.legs:
         edge = "short-skirt-leg" if record.has("lower-edge/short-skirt-leg") else ""
-        legs = legs_of(build, figure, year, outline, edge, any(g in chain for g in ("pyjamas", "beach-pyjamas")))
+        legs = legs_of(
+            build, figure, year, outline, edge, any(g in chain for g in ("pyjamas", "beach-pyjamas"))
+        )
     return outline, legs
 
 
@@ -197,7 +239,12 @@ def _draw_pockets(work: Work) -> None:
     if outline is None or work.back or not any(feature.at == "pocket" for feature in work.record.features):
         return
     y = min(outline.hem - 10 * s, work.figure.y("high-hip"))
-    pocket = Path((9.0 * s, y)).to((15.5 * s, y), (15.5 * s, y + 8 * s)).bend((12.2 * s, y + 9.4 * s), (9.0 * s, y + 8 * s)).close()
+    pocket = (
+        Path((9.0 * s, y))
+        .to((15.5 * s, y), (15.5 * s, y + 8 * s))
+        .bend((12.2 * s, y + 9.4 * s), (9.0 * s, y + 8 * s))
+        .close()
+    )
     if 15.5 * s < outline.half(y + 8 * s):
         work.sheet.both("pocket", LINE, pocket)
 

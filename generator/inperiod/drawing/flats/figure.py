@@ -37,7 +37,13 @@ class Figure:
 
 
 def _figure(
-    name: str, heights: tuple[float, ...], girth: float, straight: float, neck: float, slope: float, arm: float
+    name: str,
+    heights: tuple[float, ...],
+    girth: float,
+    straight: float,
+    neck: float,
+    slope: float,
+    arm: float,
 ) -> Figure:
     return Figure(name, dict(zip(LEVELS, heights, strict=True)), girth, straight, neck, slope, arm)
 

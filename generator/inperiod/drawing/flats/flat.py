@@ -7,13 +7,15 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from inperiod.drawing.flats.drawn import Drawn, View, draw
+from inperiod.drawing.flats.drawn import Drawn, View, draw, frame_for
 from inperiod.drawing.flats.ink import INK, PAPER, markup
 from inperiod.drawing.marks import number, tag
 from inperiod.records.model import Feature, Plate, Vocabulary
 
 CAPTION = "Drawn from the record, not from the plate"
 SCALE = 10.0
+PIXELS = 4
+"""To a centimetre, in a picture that is shown at its own size."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,15 +60,20 @@ class Flat:
         return self._svg((left, top, wide, high), [ground, *inked], INK, 0.0088 * high * SCALE, definition)
 
     def _svg(
-        self, frame: tuple[float, float, float, float], body: list[Markup], ink: str, weight: float, defs: Markup
+        self,
+        frame: tuple[float, float, float, float],
+        body: list[Markup],
+        ink: str,
+        weight: float,
+        defs: Markup,
     ) -> Markup:
         left, top, wide, high = frame
         box = {
             "xmlns": "http://www.w3.org/2000/svg",
             "class": "flat",
             "viewBox": f"{round(left * SCALE)} {round(top * SCALE)} {round(wide * SCALE)} {round(high * SCALE)}",
-            "width": round(wide * 4),
-            "height": round(high * 4),
+            "width": round(wide * PIXELS),
+            "height": round(high * PIXELS),
             "role": "img",
             "aria-label": self.title,
         }
@@ -87,6 +94,12 @@ def draw_flat(plate: Plate, vocabulary: Vocabulary, year: float | None) -> Flat 
     have no flat: accessories, uncut cloth and the like."""
     chain = vocabulary.broader_garments(plate.garment)
     return _flat(plate.features, chain, plate.wearer.who, year, vocabulary)
+
+
+def flat_size(plate: Plate, vocabulary: Vocabulary, year: float | None) -> tuple[int, int] | None:
+    """Width and height in pixels of the plate's small picture, without drawing it; None where it has none."""
+    frame = frame_for(vocabulary.broader_garments(plate.garment), plate.wearer.who, year)
+    return None if frame is None else (round(frame[2] * PIXELS), round(frame[3] * PIXELS))
 
 
 def draw_plan(

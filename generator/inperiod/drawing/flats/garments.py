@@ -45,27 +45,101 @@ GARMENTS: Mapping[str, Build] = {
     "maternity-dress": Build(ease=1.08),
     "blouse": TOP,
     "jumper-blouse": replace(TOP, body="hip", shape="tubular", waist="no-waist", sleeve="short", neck="v"),
-    "middy-blouse": replace(TOP, body="hip", shape="tubular", ease=1.1, waist="no-waist", collar="sailor",
-                            sleeve="set-in-long", neck="v"),  # fmt: skip
-    "shirt": replace(TOP, body="crotch", shape="tubular", ease=1.08, waist="no-waist", neck="high",
-                     collar="shirt-collar", sleeve="shirt-sleeve"),  # fmt: skip
-    "jumper": replace(TOP, body="hip", shape="tubular", ease=1.03, waist="no-waist", neck="v",
-                      sleeve="set-in-long"),  # fmt: skip
-    "cardigan": replace(TOP, body="hip", shape="tubular", ease=1.05, waist="no-waist", neck="v",
-                        sleeve="set-in-long", open=True),  # fmt: skip
+    "middy-blouse": replace(
+        TOP,
+        body="hip",
+        shape="tubular",
+        ease=1.1,
+        waist="no-waist",
+        collar="sailor",
+        sleeve="set-in-long",
+        neck="v",
+    ),  # fmt: skip
+    "shirt": replace(
+        TOP,
+        body="crotch",
+        shape="tubular",
+        ease=1.08,
+        waist="no-waist",
+        neck="high",
+        collar="shirt-collar",
+        sleeve="shirt-sleeve",
+    ),  # fmt: skip
+    "jumper": replace(
+        TOP, body="hip", shape="tubular", ease=1.03, waist="no-waist", neck="v", sleeve="set-in-long"
+    ),  # fmt: skip
+    "cardigan": replace(
+        TOP,
+        body="hip",
+        shape="tubular",
+        ease=1.05,
+        waist="no-waist",
+        neck="v",
+        sleeve="set-in-long",
+        open=True,
+    ),  # fmt: skip
     "waistcoat": replace(TOP, neck="v", sleeve="sleeveless", waist="no-waist", shape="tubular", open=True),
-    "jacket": Build(body="crotch", open=True, ease=1.1, shape="tubular", neck="v", collar="notched",
-                    sleeve="two-piece-coat", waist="no-waist", frame="jacket", cut="straight"),  # fmt: skip
-    "coat": Build(body="skirt", open=True, ease=1.12, neck="v", collar="notched", sleeve="two-piece-coat",
-                  waist="no-waist", length="mid-calf"),  # fmt: skip
-    "costume-suit": Build(body="crotch", open=True, ease=1.06, neck="v", collar="notched",
-                          sleeve="two-piece-coat", waist="no-waist"),  # fmt: skip
-    "lounge-suit": Build(body="crotch", legs="floor", open=True, ease=1.1, shape="tubular", neck="v",
-                         collar="notched", sleeve="two-piece-coat", waist="no-waist", cut="straight"),  # fmt: skip
-    "wrap": Build(open=True, shape="loose", ease=1.05, neck="high", sleeve="cape-sleeve", waist="no-waist",
-                  length="below-knee"),  # fmt: skip
-    "bathing-wrap": Build(open=True, shape="loose", neck="v", collar="shawl", sleeve="kimono",
-                          waist="no-waist", length="mid-calf"),  # fmt: skip
+    "jacket": Build(
+        body="crotch",
+        open=True,
+        ease=1.1,
+        shape="tubular",
+        neck="v",
+        collar="notched",
+        sleeve="two-piece-coat",
+        waist="no-waist",
+        frame="jacket",
+        cut="straight",
+    ),  # fmt: skip
+    "coat": Build(
+        body="skirt",
+        open=True,
+        ease=1.12,
+        neck="v",
+        collar="notched",
+        sleeve="two-piece-coat",
+        waist="no-waist",
+        length="mid-calf",
+    ),  # fmt: skip
+    "costume-suit": Build(
+        body="crotch",
+        open=True,
+        ease=1.06,
+        neck="v",
+        collar="notched",
+        sleeve="two-piece-coat",
+        waist="no-waist",
+    ),  # fmt: skip
+    "lounge-suit": Build(
+        body="crotch",
+        legs="floor",
+        open=True,
+        ease=1.1,
+        shape="tubular",
+        neck="v",
+        collar="notched",
+        sleeve="two-piece-coat",
+        waist="no-waist",
+        cut="straight",
+    ),  # fmt: skip
+    "wrap": Build(
+        open=True,
+        shape="loose",
+        ease=1.05,
+        neck="high",
+        sleeve="cape-sleeve",
+        waist="no-waist",
+        length="below-knee",
+    ),  # fmt: skip
+    "bathing-wrap": Build(
+        open=True,
+        shape="loose",
+        neck="v",
+        collar="shawl",
+        sleeve="kimono",
+        waist="no-waist",
+        length="mid-calf",
+    ),  # fmt: skip
     "skirt": Build(body="", skirt=True, frame="lower"),
     "petticoat": Build(body="", skirt=True, frame="lower", cut="gathered"),
     "crinoline": Build(body="", skirt=True, frame="lower", shape="crinoline-bell", waist="natural"),
@@ -74,44 +148,131 @@ GARMENTS: Mapping[str, Build] = {
     "knickerbockers": Build(body="", legs="below-knee", frame="lower"),
     "drawers": Build(body="", legs="knee", frame="seat"),
     "bathing-wear": SUIT,
-    "bathing-dress": Build(body="skirt", legs="below-knee", shape="fitted-flared", ease=1.02, sleeve="short",
-                           neck="v", waist="natural", length="above-knee", cut="gathered",
-                           frame="bather"),  # fmt: skip
+    "bathing-dress": Build(
+        body="skirt",
+        legs="below-knee",
+        shape="fitted-flared",
+        ease=1.02,
+        sleeve="short",
+        neck="v",
+        waist="natural",
+        length="above-knee",
+        cut="gathered",
+        frame="bather",
+    ),  # fmt: skip
     "bathing-suit": SUIT,
     "bathing-two-piece": replace(SUIT, shape="bias-cling", neck="sweetheart", sleeve="strap"),
     "bathing-trunks": Build(body="", legs="trunk", shape="tubular", frame="seat"),
-    "beach-pyjamas": Build(body="hip", legs="floor", shape="bias-cling", ease=1.04, waist="natural",
-                           sleeve="sleeveless", neck="v", cut="straight"),  # fmt: skip
+    "beach-pyjamas": Build(
+        body="hip",
+        legs="floor",
+        shape="bias-cling",
+        ease=1.04,
+        waist="natural",
+        sleeve="sleeveless",
+        neck="v",
+        cut="straight",
+    ),  # fmt: skip
     "nightwear": LOOSE,
     "nightdress": LOOSE,
-    "nightshirt": Build(shape="loose", ease=0.96, waist="no-waist", length="below-knee", neck="high",
-                        collar="shirt-collar", sleeve="shirt-sleeve", cut="straight"),  # fmt: skip
-    "pyjamas": Build(body="crotch", legs="floor", open=True, shape="tubular", ease=1.1, waist="no-waist",
-                     neck="v", sleeve="set-in-long", cut="straight"),  # fmt: skip
-    "dressing-gown": Build(open=True, shape="loose", ease=0.98, waist="natural", neck="v", collar="shawl",
-                           sleeve="set-in-long", length="instep", cut="straight"),  # fmt: skip
+    "nightshirt": Build(
+        shape="loose",
+        ease=0.96,
+        waist="no-waist",
+        length="below-knee",
+        neck="high",
+        collar="shirt-collar",
+        sleeve="shirt-sleeve",
+        cut="straight",
+    ),  # fmt: skip
+    "pyjamas": Build(
+        body="crotch",
+        legs="floor",
+        open=True,
+        shape="tubular",
+        ease=1.1,
+        waist="no-waist",
+        neck="v",
+        sleeve="set-in-long",
+        cut="straight",
+    ),  # fmt: skip
+    "dressing-gown": Build(
+        open=True,
+        shape="loose",
+        ease=0.98,
+        waist="natural",
+        neck="v",
+        collar="shawl",
+        sleeve="set-in-long",
+        length="instep",
+        cut="straight",
+    ),  # fmt: skip
     "underwear": Build(shape="tubular", neck="scoop", sleeve="strap", waist="no-waist", length="knee"),
     "chemise": Build(shape="loose", ease=0.9, neck="scoop", sleeve="cap", waist="no-waist", length="knee"),
     "slip": Build(neck="scoop", sleeve="strap", waist="no-waist"),
-    "combinations": Build(body="crotch", legs="knee", neck="scoop", sleeve="strap", waist="no-waist",
-                          frame="bather", cut="straight"),  # fmt: skip
+    "combinations": Build(
+        body="crotch",
+        legs="knee",
+        neck="scoop",
+        sleeve="strap",
+        waist="no-waist",
+        frame="bather",
+        cut="straight",
+    ),  # fmt: skip
     "camisole": replace(TOP, neck="scoop", sleeve="strap"),
-    "brassiere": Build(body="brassiere", neck="scoop", sleeve="strap", shape="tubular", waist="no-waist",
-                       frame="upper", cut="straight"),  # fmt: skip
-    "corset": Build(body="hip", neck="off-shoulder", sleeve="sleeveless", waist="natural", frame="upper",
-                    cut="straight"),  # fmt: skip
-    "child-frock": Build(shape="a-line", waist="low", length="above-knee", neck="round", sleeve="short",
-                         cut="gathered"),  # fmt: skip
-    "infant-gown": Build(shape="a-line", waist="no-waist", length="ground", neck="round", sleeve="set-in-long",
-                         cut="gathered"),  # fmt: skip
-    "overall": Build(shape="a-line", ease=1.06, waist="no-waist", neck="square", sleeve="sleeveless",
-                     cut="straight"),  # fmt: skip
-    "child-suit": Build(body="hip", legs="thigh", shape="tubular", ease=1.06, waist="natural", neck="high",
-                        collar="turnover", sleeve="set-in-long", cut="straight"),  # fmt: skip
-    "sailor-suit": Build(body="hip", legs="thigh", shape="tubular", ease=1.08, waist="no-waist", neck="v",
-                         collar="sailor", sleeve="set-in-long", cut="straight"),  # fmt: skip
-    "romper": Build(body="crotch", legs="trunk", shape="loose", ease=0.9, waist="no-waist", neck="round",
-                    sleeve="short", cut="straight"),  # fmt: skip
+    "brassiere": Build(
+        body="brassiere",
+        neck="scoop",
+        sleeve="strap",
+        shape="tubular",
+        waist="no-waist",
+        frame="upper",
+        cut="straight",
+    ),  # fmt: skip
+    "corset": Build(
+        body="hip", neck="off-shoulder", sleeve="sleeveless", waist="natural", frame="upper", cut="straight"
+    ),  # fmt: skip
+    "child-frock": Build(
+        shape="a-line", waist="low", length="above-knee", neck="round", sleeve="short", cut="gathered"
+    ),  # fmt: skip
+    "infant-gown": Build(
+        shape="a-line", waist="no-waist", length="ground", neck="round", sleeve="set-in-long", cut="gathered"
+    ),  # fmt: skip
+    "overall": Build(
+        shape="a-line", ease=1.06, waist="no-waist", neck="square", sleeve="sleeveless", cut="straight"
+    ),  # fmt: skip
+    "child-suit": Build(
+        body="hip",
+        legs="thigh",
+        shape="tubular",
+        ease=1.06,
+        waist="natural",
+        neck="high",
+        collar="turnover",
+        sleeve="set-in-long",
+        cut="straight",
+    ),  # fmt: skip
+    "sailor-suit": Build(
+        body="hip",
+        legs="thigh",
+        shape="tubular",
+        ease=1.08,
+        waist="no-waist",
+        neck="v",
+        collar="sailor",
+        sleeve="set-in-long",
+        cut="straight",
+    ),  # fmt: skip
+    "romper": Build(
+        body="crotch",
+        legs="trunk",
+        shape="loose",
+        ease=0.9,
+        waist="no-waist",
+        neck="round",
+        sleeve="short",
+        cut="straight",
+    ),  # fmt: skip
     "hat": Build(body="", head="hat", frame="head"),
     "headwear": Build(body="", head="hat", frame="head"),
     "cap": Build(body="", head="cap", frame="head"),

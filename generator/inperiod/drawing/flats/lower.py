@@ -26,7 +26,12 @@ def draw_legs(work: Work) -> None:
     if work.build.legs == "floor":
         middle = (legs.inner + legs.outer) / 2
         hip = (legs.path.start[0]) * 0.55
-        sheet.faint("crease", smooth((hip, legs.waist + 12 * s), (middle * 0.96, (legs.fork + legs.hem) / 2), (middle, legs.hem)))
+        sheet.faint(
+            "crease",
+            smooth(
+                (hip, legs.waist + 12 * s), (middle * 0.96, (legs.fork + legs.hem) / 2), (middle, legs.hem)
+            ),
+        )
 
 
 def draw_lower_edges(work: Work) -> None:
@@ -46,7 +51,12 @@ def _edge(work: Work, kind: str, feature: Feature) -> bool:
         half = max(legs.outer, outline.half(outline.hem) if outline else 0) + 0.5
         top = work.figure.y("hip") - 2
         top_half = outline.half(top) if outline is not None and top < outline.hem else legs.path.start[0]
-        flap = Path((top_half, top)).bend((half, (top + y) / 2), (half, y)).bend((0.0, y + 2.6), (-half, y)).bend((-half, (top + y) / 2), (-top_half, top))
+        flap = (
+            Path((top_half, top))
+            .bend((half, (top + y) / 2), (half, y))
+            .bend((0.0, y + 2.6), (-half, y))
+            .bend((-half, (top + y) / 2), (-top_half, top))
+        )
         flap = flap.bend((0.0, top + 1.6), (top_half, top)).close()
         sheet.cloth("edge", flap)
         sheet.put("edge", LINE, flap)
@@ -73,7 +83,11 @@ def _edge(work: Work, kind: str, feature: Feature) -> bool:
         return True
     if kind in ("faced-hem", "deep-hem"):
         deep = _width(feature.width) or (20 if kind == "faced-hem" else 12)
-        sheet.put("edge", FAINT, outline.hem_line(min(deep, (outline.hem - work.waist) * 0.4) if work.has_skirt else 4.0))
+        sheet.put(
+            "edge",
+            FAINT,
+            outline.hem_line(min(deep, (outline.hem - work.waist) * 0.4) if work.has_skirt else 4.0),
+        )
         return True
     if kind == "flounce" and work.has_skirt:
         for row in range(feature.count or 1):
@@ -81,7 +95,10 @@ def _edge(work: Work, kind: str, feature: Feature) -> bool:
             sheet.put("edge", LINE, outline.across(y))
             for step in range(7):
                 share = 0.07 + 0.135 * step
-                sheet.faint("gathers", outline.down(share, y + 1.4, y + (outline.hem - work.waist) * (0.11, 0.07)[step % 2]))
+                sheet.faint(
+                    "gathers",
+                    outline.down(share, y + 1.4, y + (outline.hem - work.waist) * (0.11, 0.07)[step % 2]),
+                )
         return True
     if kind == "straight-hem":
         sheet.put("edge", FAINT, outline.hem_line(3.0))
@@ -130,7 +147,15 @@ def width_in_cm(text: str | None) -> float | None:
     if factor is None:
         return None
     total = 0.0
-    for sign, share in (("¼", 0.25), ("½", 0.5), ("¾", 0.75), ("⅛", 0.125), ("⅜", 0.375), ("⅝", 0.625), ("⅞", 0.875)):
+    for sign, share in (
+        ("¼", 0.25),
+        ("½", 0.5),
+        ("¾", 0.75),
+        ("⅛", 0.125),
+        ("⅜", 0.375),
+        ("⅝", 0.625),
+        ("⅞", 0.875),
+    ):
         if number.endswith(sign):
             total, number = share, number[:-1]
             break
@@ -139,5 +164,3 @@ def width_in_cm(text: str | None) -> float | None:
     except ValueError:
         return None
     return total * factor if 0 < total * factor < 200 else None
-
-

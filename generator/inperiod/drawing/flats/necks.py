@@ -84,11 +84,17 @@ def draw_neckline(work: Work) -> None:
         waist = work.waist
         start = outline.depth * 0.86
         end = (-outline.half(waist) * 0.55, waist)
-        sheet.put("neck", pen, Path((0.0, d)).curve((-2.5, d + 3), (end[0] * 0.8, (start + waist) / 2 + 4), end))
+        sheet.put(
+            "neck", pen, Path((0.0, d)).curve((-2.5, d + 3), (end[0] * 0.8, (start + waist) / 2 + 4), end)
+        )
     elif kind == "cowl":
         x, y = outline.neck
         for deep, wide in ((3.2, 0.2), (7.0, 1.2), (11.0, 2.6)):
-            sheet.put("neck", FAINT, smooth((-x - wide, y + 2 + deep * 0.5), (0, d + deep), (x + wide, y + 2 + deep * 0.5)))
+            sheet.put(
+                "neck",
+                FAINT,
+                smooth((-x - wide, y + 2 + deep * 0.5), (0, d + deep), (x + wide, y + 2 + deep * 0.5)),
+            )
     elif kind == "halter":
         x, y = outline.neck
         sheet.both("neck", pen, Path((x, y)).bend((x * 0.6, y - 1.4), (0.0, y - 1.6)))

@@ -69,9 +69,7 @@ class Outline:
     def down(self, share: float, top: float, bottom: float, lean: float = 0.0) -> Path:
         """A line down the body at a share of its half breadth (``lean`` more at the bottom than at the top)."""
         places = [top + (bottom - top) * step / 3 for step in range(4)]
-        return smooth(
-            *((self.half(y) * (share + lean * step / 3), y) for step, y in enumerate(places))
-        )
+        return smooth(*((self.half(y) * (share + lean * step / 3), y) for step, y in enumerate(places)))
 
     def on_shoulder(self, x: float) -> float:
         """The height of the shoulder line at a distance from the middle."""
@@ -93,7 +91,9 @@ class Outline:
         return Path((half, y)).bend((0.0, y + 2 * self.dip), (-half, y))
 
 
-def profile(figure: Figure, silhouette: str, cut: str | None, waist: float | None, ease: float) -> list[Point]:
+def profile(
+    figure: Figure, silhouette: str, cut: str | None, waist: float | None, ease: float
+) -> list[Point]:
     """Half breadths by height: the silhouette on that figure, spread below the hip as the cut spreads it.
 
     A raised or dropped waist seam moves the narrowest place of a waisted silhouette to itself.

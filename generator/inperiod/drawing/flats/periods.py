@@ -62,12 +62,16 @@ def gigot_fullness(year: float) -> float:
     """How full the top of a gigot sleeve was, 0 to 1: greatest in the middle of the 1830s and of the 1890s."""
     if year < 1860:
         return _between(year, ((1818, 0.3), (1829, 1.0), (1836, 1.0), (1838, 0.25)))
-    return _between(year, ((1888, 0.28), (1892, 0.55), (1894, 0.95), (1896.6, 1.0), (1898, 0.42), (1909, 0.4)))
+    return _between(
+        year, ((1888, 0.28), (1892, 0.55), (1894, 0.95), (1896.6, 1.0), (1898, 0.42), (1909, 0.4))
+    )
 
 
 def leg_width(year: float) -> float:
     """The width of a trouser leg at its hem, laid flat, in centimetres."""
-    return _between(year, ((1885, 19), (1905, 21), (1915, 20), (1923, 22), (1926, 26), (1934, 27), (1950, 24)))
+    return _between(
+        year, ((1885, 19), (1905, 21), (1915, 20), (1923, 22), (1926, 26), (1934, 27), (1950, 24))
+    )
 
 
 def _between(year: float, knots: tuple[tuple[float, float], ...]) -> float:

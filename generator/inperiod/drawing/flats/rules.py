@@ -63,7 +63,13 @@ def _sleeveless_cuff(feature: Feature, record: Record, build: Build) -> bool:
 
 
 def _unseen_seam(feature: Feature, record: Record, build: Build) -> bool:
-    shows = ("seam/hem-stitched", "seam/slot-seam", "seam/lapped-seam", "seam/welt-seam", "seam/picot-machine")
+    shows = (
+        "seam/hem-stitched",
+        "seam/slot-seam",
+        "seam/lapped-seam",
+        "seam/welt-seam",
+        "seam/picot-machine",
+    )
     return feature.facet == "seam" and feature.term not in shows
 
 

@@ -74,14 +74,23 @@ def draw_waist(work: Work) -> None:
         return
     half = outline.half(y)
     if choice.id == "basque-point":
-        sheet.both("waist", pen, Path((half, y)).curve((half * 0.6, y + 1), (half * 0.3, y + 5 * s), (0.0, y + 8 * s)))
+        sheet.both(
+            "waist",
+            pen,
+            Path((half, y)).curve((half * 0.6, y + 1), (half * 0.3, y + 5 * s), (0.0, y + 8 * s)),
+        )
     elif choice.id == "pouched":
         deep = 6.0 * s if 1890 <= work.year < 1908 else 2.0 * s
         wide = outline.half(y - 1.6)
         sheet.put("waist", pen, Path((wide, y - 1.6)).curve((wide * 0.6, y + 1.5), (wide * 0.35, y + deep), (0.0, y + deep))
                   .curve((-wide * 0.35, y + deep), (-wide * 0.6, y + 1.5), (-wide, y - 1.6)))  # fmt: skip
         for share in (0.2, 0.46, 0.72):
-            sheet.faint("waist", Path((wide * share, y + deep * (1 - share * share) - 0.8)).bend((wide * share * 1.05, y - 4 * s), (wide * share * 1.1, y - 9 * s)))
+            sheet.faint(
+                "waist",
+                Path((wide * share, y + deep * (1 - share * share) - 0.8)).bend(
+                    (wide * share * 1.05, y - 4 * s), (wide * share * 1.1, y - 9 * s)
+                ),
+            )
     elif choice.id == "yoked-waist":
         low = y + 9 * s
         sheet.put("waist", pen, outline.across(y), outline.across(low))
@@ -108,7 +117,9 @@ def _folds(work: Work, outline: Outline, shares: tuple[float, ...], reach: float
     hem = outline.hem
     for share in shares:
         lift = outline.dip * 2 * (1 - share * share) * 0.55
-        work.sheet.faint("folds", outline.down(share * 0.94, hem - (hem - top) * reach, hem - 0.6 + lift, share * 0.06))
+        work.sheet.faint(
+            "folds", outline.down(share * 0.94, hem - (hem - top) * reach, hem - 0.6 + lift, share * 0.06)
+        )
 
 
 def _straight(work: Work, outline: Outline, top: float) -> None:
@@ -146,7 +157,9 @@ def _pleated(work: Work, outline: Outline, top: float) -> None:
     hem = outline.hem + outline.dip
     for place in range(6):
         share = 0.08 + 0.16 * place
-        work.sheet.both("pleats", work.edge(work.chosen.cut), outline.down(share, top, hem - outline.dip * share * share))
+        work.sheet.both(
+            "pleats", work.edge(work.chosen.cut), outline.down(share, top, hem - outline.dip * share * share)
+        )
 
 
 def _tiered(work: Work, outline: Outline, top: float, count: int = 3) -> None:
@@ -157,7 +170,14 @@ def _tiered(work: Work, outline: Outline, top: float, count: int = 3) -> None:
             work.sheet.put("tiers", work.edge(work.chosen.cut), outline.across(y))
         for place in range(5):
             share = 0.1 + 0.2 * place
-            work.sheet.faint("gathers", outline.down(share, y + 2 * _bend(outline, y) * (1 - share * share) * 0.5 + 0.3, y + step * (0.5, 0.3)[place % 2]))
+            work.sheet.faint(
+                "gathers",
+                outline.down(
+                    share,
+                    y + 2 * _bend(outline, y) * (1 - share * share) * 0.5 + 0.3,
+                    y + step * (0.5, 0.3)[place % 2],
+                ),
+            )
 
 
 def _flounced(work: Work, outline: Outline, top: float) -> None:
@@ -165,7 +185,14 @@ def _flounced(work: Work, outline: Outline, top: float) -> None:
     work.sheet.put("tiers", work.edge(work.chosen.cut), outline.across(y))
     for place in range(7):
         share = 0.06 + 0.135 * place
-        work.sheet.faint("gathers", outline.down(share, y + 2 * _bend(outline, y) * (1 - share * share) * 0.5 + 0.3, y + (outline.hem - y) * (0.66, 0.4)[place % 2]))
+        work.sheet.faint(
+            "gathers",
+            outline.down(
+                share,
+                y + 2 * _bend(outline, y) * (1 - share * share) * 0.5 + 0.3,
+                y + (outline.hem - y) * (0.66, 0.4)[place % 2],
+            ),
+        )
 
 
 def _draped(work: Work, outline: Outline, top: float) -> None:
@@ -196,7 +223,11 @@ def _hobble(work: Work, outline: Outline, top: float) -> None:
 def _bias(work: Work, outline: Outline, top: float) -> None:
     """A seam on the slant from hip to hip, and flares that begin at the knee."""
     half = outline.half(top + 12)
-    work.sheet.both("seam", work.edge(work.chosen.cut), Path((half, top + 11)).bend((half * 0.5, top + 19), (0.0, top + 24)))
+    work.sheet.both(
+        "seam",
+        work.edge(work.chosen.cut),
+        Path((half, top + 11)).bend((half * 0.5, top + 19), (0.0, top + 24)),
+    )
     _folds(work, outline, (0.18, 0.42, 0.66, 0.88), 0.42, top)
 
 
@@ -216,12 +247,26 @@ def draw_godets(work: Work, count: int) -> None:
         tip = (outline.half(high) * share, high)
         low = hem + outline.dip * (1 - share * share)
         left, right = outline.half(hem) * (share - 0.15), outline.half(hem) * min(0.98, share + 0.15)
-        work.sheet.both("godet", LINE, Path((left, low)).bend((tip[0] - 0.4, high + 9), tip).bend((tip[0] + 0.6, high + 9), (right, low - 0.5)))
+        work.sheet.both(
+            "godet",
+            LINE,
+            Path((left, low))
+            .bend((tip[0] - 0.4, high + 9), tip)
+            .bend((tip[0] + 0.6, high + 9), (right, low - 0.5)),
+        )
 
 
 def _wrapped(work: Work, outline: Outline, top: float) -> None:
     hem = outline.hem + outline.dip
-    work.sheet.put("seam", work.edge(work.chosen.cut), smooth((outline.half(top) * 0.5, top + 0.6), (outline.half(top + 20) * 0.46, top + 20), (outline.half(outline.hem) * 0.4, hem - 0.5)))
+    work.sheet.put(
+        "seam",
+        work.edge(work.chosen.cut),
+        smooth(
+            (outline.half(top) * 0.5, top + 0.6),
+            (outline.half(top + 20) * 0.46, top + 20),
+            (outline.half(outline.hem) * 0.4, hem - 0.5),
+        ),
+    )
     _folds(work, outline, (0.7,), 0.3, top)
 
 

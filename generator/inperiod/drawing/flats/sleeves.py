@@ -93,7 +93,12 @@ def draw_sleeves(work: Work) -> None:
     if outline is None or work.build.skirt or choice.id in NO_SLEEVE:
         return
     shape = SHAPES.get(choice.id, SHAPES["set-in-long"])(work.year)
-    if choice.id == "kimono" and work.build.body == "skirt" and work.build.open and work.build.shape == "loose":
+    if (
+        choice.id == "kimono"
+        and work.build.body == "skirt"
+        and work.build.open
+        and work.build.shape == "loose"
+    ):
         shape = _plain((14, 1.0, 19), (46, 3.0, 22), lean=22.0, drop=5.0)(0)
     arm = _Arm(work, shape)
     pen = work.edge(choice)
@@ -110,14 +115,23 @@ def draw_sleeves(work: Work) -> None:
         work.sleeve_end = foot
     _gathers(work, arm, shape)
     if choice.id == "two-piece-coat":
-        sheet.faint("sleeve", smooth(arm.spot(12, -9), arm.spot(31, -7.4), arm.spot(46, -7.0), arm.spot(56.5, -7.4)))
+        sheet.faint(
+            "sleeve", smooth(arm.spot(12, -9), arm.spot(31, -7.4), arm.spot(46, -7.0), arm.spot(56.5, -7.4))
+        )
     if choice.id in ("flutter", "cape-sleeve", "pagoda", "bell"):
         t, o, w = shape.stations[-1]
         for share in (0.3, 0.6):
-            sheet.faint("sleeve", Path(arm.spot(t - 0.4, o - w * share)).to(arm.spot(t * 0.45, -4.5 - 6 * share)))
+            sheet.faint(
+                "sleeve", Path(arm.spot(t - 0.4, o - w * share)).to(arm.spot(t * 0.45, -4.5 - 6 * share))
+            )
     if choice.id == "virago":
         for share in (0.25, 0.5, 0.75):
-            sheet.faint("sleeve", smooth(arm.spot(4, 2 - 14 * share), arm.spot(18, 0.4 - 11 * share), arm.spot(40, -10 * share)))
+            sheet.faint(
+                "sleeve",
+                smooth(
+                    arm.spot(4, 2 - 14 * share), arm.spot(18, 0.4 - 11 * share), arm.spot(40, -10 * share)
+                ),
+            )
         for t, w in ((18, 12), (38, 11)):
             sheet.both("sleeve", LINE, Path(arm.spot(t, 0.4)).to(arm.spot(t, 0.6 - w)))
 
@@ -130,13 +144,17 @@ def draw_armholes(work: Work) -> None:
     pen = work.edge(choice)
     if choice.id == "raglan":
         (x, y), (ux, uy) = outline.neck, outline.underarm
-        work.sheet.both("armhole", pen, Path((x * 0.92, y + 2.5)).curve((x + 3, y + 6), (ux - 3, uy - 5), (ux, uy)))
+        work.sheet.both(
+            "armhole", pen, Path((x * 0.92, y + 2.5)).curve((x + 3, y + 6), (ux - 3, uy - 5), (ux, uy))
+        )
         return
     if outline.neckline in ("halter", "off-shoulder"):
         (sx, sy), (ux, uy) = outline.shoulder, outline.underarm
         work.sheet.both("armhole", LINE, Path((sx, sy)).bend((sx + 0.2, uy - 3.0), (ux, uy)))
         return
-    work.sheet.both("armhole", pen if choice.id not in NO_SLEEVE or choice.assumed else LINE, outline.armhole())
+    work.sheet.both(
+        "armhole", pen if choice.id not in NO_SLEEVE or choice.assumed else LINE, outline.armhole()
+    )
 
 
 class _Arm:
@@ -187,7 +205,10 @@ class _Arm:
         t, o, w = self.shape.stations[-1]
         middle, half = o - w / 2, self.shape.wrist / 2
         top_out, top_in = self.spot(t, middle + half + 0.3), self.spot(t, middle - half - 0.3)
-        low_out, low_in = self.spot(t + self.shape.cuff, middle + half), self.spot(t + self.shape.cuff, middle - half)
+        low_out, low_in = (
+            self.spot(t + self.shape.cuff, middle + half),
+            self.spot(t + self.shape.cuff, middle - half),
+        )
         return Path(top_out).to(low_out, low_in, top_in).close(), Path(low_out).to(low_in)
 
 
@@ -198,10 +219,18 @@ def _gathers(work: Work, arm: _Arm, shape: Shape) -> None:
         t, o, w = shape.stations[min(1, len(shape.stations) - 1)]
         for share in (0.12, 0.36, 0.6):
             head = arm.spot(1.0 + 7 * share, shape.rise * (0.7 - share) - 1.5 * share)
-            lines.append(Path(head).bend(arm.spot(t * 0.5, o * 0.7 - w * share * 0.7), arm.spot(t * 0.95, o * 0.75 - w * share)))
+            lines.append(
+                Path(head).bend(
+                    arm.spot(t * 0.5, o * 0.7 - w * share * 0.7), arm.spot(t * 0.95, o * 0.75 - w * share)
+                )
+            )
     if end:
         t, o, w = shape.stations[-1]
         t2, o2, w2 = shape.stations[-2]
         for share in (0.2, 0.42, 0.64, 0.85):
-            lines.append(Path(arm.spot(t, o - w * share)).bend(arm.spot(t2 + 1, o2 - w2 * share), arm.spot(t2 - 5, o2 * 0.8 - w2 * (share * 0.8 + 0.1))))
+            lines.append(
+                Path(arm.spot(t, o - w * share)).bend(
+                    arm.spot(t2 + 1, o2 - w2 * share), arm.spot(t2 - 5, o2 * 0.8 - w2 * (share * 0.8 + 0.1))
+                )
+            )
     work.sheet.faint("sleeve", *lines)

@@ -81,7 +81,13 @@ Line = tuple[Path, bool]
 def _lines(work: Work, place: str, inset: float) -> list[Line]:
     """The lines of a place on the garment, so far inside the edge."""
     outline, legs, s = work.outline, work.legs, work.s
-    if place == "leg" and legs is not None or outline is None and legs is not None and place in ("hem", "edge"):
+    if (
+        place == "leg"
+        and legs is not None
+        or outline is None
+        and legs is not None
+        and place in ("hem", "edge")
+    ):
         return [(legs.across(inset), True)]
     if place in ("sleeve", "cuff", "armhole"):
         return _on_sleeve(work, inset)
@@ -91,7 +97,14 @@ def _lines(work: Work, place: str, inset: float) -> list[Line]:
             return [(beside(outer, 1.0 + inset), True)]
         if legs is not None and place in ("waist", "hip"):
             half = legs.path.start[0]
-            return [(Path((-half, legs.waist + 1 + inset)).bend((0, legs.waist + 2.4 + inset), (half, legs.waist + 1 + inset)), False)]
+            return [
+                (
+                    Path((-half, legs.waist + 1 + inset)).bend(
+                        (0, legs.waist + 2.4 + inset), (half, legs.waist + 1 + inset)
+                    ),
+                    False,
+                )
+            ]
         return []
     if place == "collar" and work.collar_edge is not None:
         return [(beside(work.collar_edge, 0.9 + inset), True)]
@@ -103,13 +116,24 @@ def _lines(work: Work, place: str, inset: float) -> list[Line]:
         return [(neckline(outline, inset + 0.7), True)]
     if place == "yoke":
         if work.seams:
-            return [(seam.move(0.0, 0.9 + inset) if abs(seam.start[1] - seam.end[1]) < 8 else seam.move(0.9 + inset), True) for seam in work.seams[:2]]
+            return [
+                (
+                    seam.move(0.0, 0.9 + inset)
+                    if abs(seam.start[1] - seam.end[1]) < 8
+                    else seam.move(0.9 + inset),
+                    True,
+                )
+                for seam in work.seams[:2]
+            ]
         y = min(outline.underarm[1] + 1.5, outline.hem - 2)
         return [(outline.across(y + inset, 0.6), False)]
     if place in ("hem", "skirt", "edge"):
         if place == "hem" or place == "edge":
             if place == "edge" and work.build.open:
-                return [(Path((2.4 + inset, outline.depth + 3)).to((2.4 + inset, outline.hem - 2.5)), False), (outline.hem_line(1.6 + inset).reverse(), False)]
+                return [
+                    (Path((2.4 + inset, outline.depth + 3)).to((2.4 + inset, outline.hem - 2.5)), False),
+                    (outline.hem_line(1.6 + inset).reverse(), False),
+                ]
             if work.build.legs == "trunk" and legs is not None and work.build.body == "crotch":
                 return [(legs.across(1.0 + inset), True)]
             return [(outline.hem_line(1.4 + inset), False)]
@@ -127,9 +151,19 @@ def _lines(work: Work, place: str, inset: float) -> list[Line]:
         return [(Path((nx + 0.6, ny + 1.0 + inset)).to((sx - 0.5, sy + 1.0 + inset)), True)]
     if place == "side":
         top, low = outline.underarm[1] + 2, outline.hem - 1
-        return [(Path((outline.half(top) - 1 - inset, top)).through(*((outline.half(y) - 1 - inset, y) for y in ((top + low) / 2, low))), True)]
+        return [
+            (
+                Path((outline.half(top) - 1 - inset, top)).through(
+                    *((outline.half(y) - 1 - inset, y) for y in ((top + low) / 2, low))
+                ),
+                True,
+            )
+        ]
     if place == "pocket":
-        return [(Path((9.5 * s, p + inset)).to((15.0 * s, p + inset)), True) for p in (min(outline.hem - 9 * s, work.figure.y("high-hip")),)]
+        return [
+            (Path((9.5 * s, p + inset)).to((15.0 * s, p + inset)), True)
+            for p in (min(outline.hem - 9 * s, work.figure.y("high-hip")),)
+        ]
     # Bodice and front: upright lines from the yoke or the neck to the waist.
     if work.build.skirt:
         return [(outline.down(0.12, outline.top + 4, outline.hem - 1).move(inset), True)]
@@ -182,9 +216,16 @@ def _along(work: Work, kind: str, feature: Feature) -> bool:
             drawn = True
             continue
         for row in range(rows):
-            for line, twin in _lines(work, place or "neckline", row * max(1.2, width * (1.3 if rows > 1 else 1.0)) * (0.75 if kind == "braid" else 1.0)):
+            for line, twin in _lines(
+                work,
+                place or "neckline",
+                row * max(1.2, width * (1.3 if rows > 1 else 1.0)) * (0.75 if kind == "braid" else 1.0),
+            ):
                 if length(line) > 1.5:
-                    inner = [each for each, _ in _lines(work, place or "neckline", row * max(1.2, width * 1.3) + width)]
+                    inner = [
+                        each
+                        for each, _ in _lines(work, place or "neckline", row * max(1.2, width * 1.3) + width)
+                    ]
                     _trim(work, kind, line, inner[0] if inner else line, width, twin)
                     drawn = True
     return drawn
@@ -202,13 +243,27 @@ def _trim(work: Work, kind: str, line: Path, inner: Path, width: float, twin: bo
     elif kind in ("binding", "piping"):
         put("trim", LINE, line)
         if kind == "piping":
-            put("trim", FAINT, [Path(spot).to((spot[0] + 0.5, spot[1] - 0.5)) for spot, _ in evenly(line, min(count * 2, 24))])
+            put(
+                "trim",
+                FAINT,
+                [
+                    Path(spot).to((spot[0] + 0.5, spot[1] - 0.5))
+                    for spot, _ in evenly(line, min(count * 2, 24))
+                ],
+            )
     elif kind in ("contrast-band", "fur-band", "stripes-knitted", "ribbon"):
         band = line.then(inner.reverse()).close()
         put("trim", TINT, band)
         put("trim", TINT, band)
         if kind == "fur-band":
-            put("trim", LINE, [Path(spot).to((spot[0] + 0.4, spot[1] + 1.2)) for spot, _ in evenly(line, min(30, count * 3))])
+            put(
+                "trim",
+                LINE,
+                [
+                    Path(spot).to((spot[0] + 0.4, spot[1] + 1.2))
+                    for spot, _ in evenly(line, min(30, count * 3))
+                ],
+            )
     elif kind in ("insertion", "fagoting", "beading-slotted"):
         put("trim", LINE, line, inner)
         rungs = min(26, max(4, round(length(line) / max(1.4, width))))
@@ -226,19 +281,38 @@ def _trim(work: Work, kind: str, line: Path, inner: Path, width: float, twin: bo
     elif kind in ("frill", "ruching"):
         put("trim", LINE, line, waved(inner, 0.5, count, "wave"))
         rungs = min(22, count * 2)
-        put("trim", FAINT, [Path(a).to(_mid(a, b, 0.6)) for (a, _), (b, _) in zip(evenly(line, rungs), evenly(inner, rungs), strict=True)])
+        put(
+            "trim",
+            FAINT,
+            [
+                Path(a).to(_mid(a, b, 0.6))
+                for (a, _), (b, _) in zip(evenly(line, rungs), evenly(inner, rungs), strict=True)
+            ],
+        )
     elif kind == "rickrack":
         put("trim", LINE, waved(line, 0.7, max(4, round(length(line) / 1.8)), "points"))
     elif kind in ("embroidery-white", "embroidery-colour", "applique"):
         for place, (spot, (dx, dy)) in enumerate(evenly(line, min(9, max(2, round(length(line) / 5))))):
             _sprig(work, spot, (dx, dy), 1.0 if place % 2 else -1.0, twin)
     elif kind in ("beads", "sequins"):
-        put("trim", LINE, [ring(spot, 0.26) for spot, _ in evenly(line, min(22, max(4, round(length(line) / 1.7))))])
+        put(
+            "trim",
+            LINE,
+            [ring(spot, 0.26) for spot, _ in evenly(line, min(22, max(4, round(length(line) / 1.7))))],
+        )
     elif kind == "fringe-trim":
         put("trim", LINE, line)
-        put("trim", FAINT, [Path(spot).to((spot[0], spot[1] + width)) for spot, _ in evenly(inner, min(30, count * 2))])
+        put(
+            "trim",
+            FAINT,
+            [Path(spot).to((spot[0], spot[1] + width)) for spot, _ in evenly(inner, min(30, count * 2))],
+        )
     elif kind == "buttons-ornamental":
-        put("trim", GROUND, [ring(spot, 0.75 * work.s) for spot, _ in evenly(line, min(8, max(3, round(length(line) / 5))))])
+        put(
+            "trim",
+            GROUND,
+            [ring(spot, 0.75 * work.s) for spot, _ in evenly(line, min(8, max(3, round(length(line) / 5))))],
+        )
     elif kind == "smocking-band":
         put("trim", FAINT, waved(line, 0.8, count, "points"), waved(inner, 0.8, count, "points"))
     else:
@@ -262,7 +336,9 @@ def _sprig(work: Work, spot: Point, way: Point, side: float, twin: bool) -> None
     (x, y), (dx, dy) = spot, way
     s = 1.0 * work.s
     nx, ny = -dy * side, dx * side
-    stem = Path((x - dx * 1.8 * s, y - dy * 1.8 * s)).bend((x + nx * 1.0 * s, y + ny * 1.0 * s), (x + dx * 1.2 * s, y + dy * 1.2 * s))
+    stem = Path((x - dx * 1.8 * s, y - dy * 1.8 * s)).bend(
+        (x + nx * 1.0 * s, y + ny * 1.0 * s), (x + dx * 1.2 * s, y + dy * 1.2 * s)
+    )
     put = work.sheet.both if twin else work.sheet.put
     put("trim", LINE, stem, ring((x + dx * 1.7 * s, y + dy * 1.7 * s), 0.55 * s))
     put("trim", FAINT, Path((x, y)).to((x - nx * 1.0 * s - dx * 0.5, y - ny * 1.0 * s - dy * 0.5)))
@@ -284,7 +360,13 @@ def _sash(work: Work, feature: Feature) -> bool:
     x = outline.half(y) * 0.5
     long = min(30 * s, (outline.hem - y) * 0.6)
     for lean in (0.0, 2.4):
-        end = Path((x - 1, y + 1)).bend((x + lean, y + long * 0.5), (x + lean, y + long)).to((x + lean + 4.4 * s, y + long - 1)).bend((x + lean + 2.5, y + long * 0.5), (x + 1.4, y + 1)).close()
+        end = (
+            Path((x - 1, y + 1))
+            .bend((x + lean, y + long * 0.5), (x + lean, y + long))
+            .to((x + lean + 4.4 * s, y + long - 1))
+            .bend((x + lean + 2.5, y + long * 0.5), (x + 1.4, y + 1))
+            .close()
+        )
         work.sheet.put("sash", GROUND, end)
     work.sheet.put("sash", GROUND, ring((x, y + 0.8), 2.0 * s, 2.4 * s))
     return True
@@ -316,16 +398,29 @@ def _single(work: Work, kind: str, feature: Feature) -> bool:
                        Path((x - r * 0.9, y + r * 0.35)).bend((x - r * 0.5, y + r), (x, y + r)).bend((x + r * 0.5, y + r), (x + r * 0.9, y + r * 0.35)))  # fmt: skip
     elif kind == "monogram":
         r = 1.9 * s
-        work.sheet.put("trim", LINE, Path((x - r, y + r)).to((x - r, y - r), (x, y + r * 0.4), (x + r, y - r), (x + r, y + r)), Path((x - r * 1.3, y + r * 1.6)).bend((x, y + r * 1.1), (x + r * 1.3, y + r * 1.6)))
+        work.sheet.put(
+            "trim",
+            LINE,
+            Path((x - r, y + r)).to((x - r, y - r), (x, y + r * 0.4), (x + r, y - r), (x + r, y + r)),
+            Path((x - r * 1.3, y + r * 1.6)).bend((x, y + r * 1.1), (x + r * 1.3, y + r * 1.6)),
+        )
     else:
         _rosette(work, spot, 2.4 * s)
-        work.sheet.put("trim", LINE, Path((x, y + 2.4 * s)).bend((x + 1.4, y + 4.6 * s), (x + 0.4, y + 7 * s)))
+        work.sheet.put(
+            "trim", LINE, Path((x, y + 2.4 * s)).bend((x + 1.4, y + 4.6 * s), (x + 0.4, y + 7 * s))
+        )
     return True
 
 
 def _rosette(work: Work, spot: Point, size: float) -> None:
     x, y = spot
-    petals = [ring((x + size * 0.6 * math.cos(n * math.tau / 6), y + size * 0.6 * math.sin(n * math.tau / 6)), size * 0.34) for n in range(6)]
+    petals = [
+        ring(
+            (x + size * 0.6 * math.cos(n * math.tau / 6), y + size * 0.6 * math.sin(n * math.tau / 6)),
+            size * 0.34,
+        )
+        for n in range(6)
+    ]
     work.sheet.put("trim", GROUND, petals)
     work.sheet.put("trim", GROUND, ring(spot, size * 0.32))
 
@@ -335,14 +430,25 @@ def _spot(work: Work, at_place: str | None, kind: str) -> Point | None:
     outline, s = work.outline, work.s
     if outline is None:
         legs = work.legs
-        return None if legs is None else (legs.outer * 0.6, (legs.fork + legs.hem) / 2 if at_place == "leg" else legs.waist + 9 * s)
+        return (
+            None
+            if legs is None
+            else (legs.outer * 0.6, (legs.fork + legs.hem) / 2 if at_place == "leg" else legs.waist + 9 * s)
+        )
     if kind in ("anchor-motif", "monogram") and at_place in (None, "front", "bodice", "pocket"):
         if work.build.skirt:
             return (outline.half(outline.top + 14) * 0.5, outline.top + 14)
         y = max(outline.underarm[1] + 3.5 * s, 0.0)
-        return (outline.half(y) * 0.52, y) if outline.depth > 12 * s or work.opening is not None or kind == "monogram" else (0.0, y)
+        return (
+            (outline.half(y) * 0.52, y)
+            if outline.depth > 12 * s or work.opening is not None or kind == "monogram"
+            else (0.0, y)
+        )
     if at_place == "waist":
-        return (outline.half(work.waist) * (0.55 if kind != "bow" else 0.0), min(work.waist, outline.hem - 4) + 1)
+        return (
+            outline.half(work.waist) * (0.55 if kind != "bow" else 0.0),
+            min(work.waist, outline.hem - 4) + 1,
+        )
     if at_place == "hip":
         y = min(max(work.figure.y("hip"), work.waist), outline.hem - 6)
         return (outline.half(y) * 0.62, y)
