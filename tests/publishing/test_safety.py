@@ -56,7 +56,7 @@ def test_hostile_text_stays_text(payload: str, tmp_path: Path) -> None:
         parsed = read(page)
         for tag, attributes in parsed.elements:
             assert tag != "b", page
-            assert tag != "img" or (attributes.get("src") or "").startswith(("../", "images/")), page
+            assert tag != "img" or (attributes.get("src") or "").startswith(("../", "images/", "flat/")), page
             assert tag != "script" or attributes.get("src") or attributes.get("type"), page
             assert not any(name.startswith("on") for name in attributes), (page, tag, attributes)
             assert not (attributes.get("href") or "").lower().startswith(("javascript:", "data:")), page
