@@ -25,6 +25,9 @@ LENGTHS: dict[str, tuple[str, float]] = {
     "handkerchief-uneven": ("calf", -4.0),
 }
 
+# Sleeves cut in one with the body, without a seam at the armhole, and how much lower they leave the side.
+GROWN_ON: dict[str, float] = {"kimono": 4.5, "dolman": 11.0}
+
 WAISTS: dict[str, tuple[str, float]] = {
     "natural": ("waist", 0.0),
     "raised": ("waist", -5.5),
@@ -137,6 +140,8 @@ def body_of(
         top = seam if seam is not None else figure.y("waist")
     if sleeve in ("sleeveless", "strap"):
         top += 1.5 * figure.scale if not build.skirt else 0.0
+    if sleeve in GROWN_ON and not build.skirt:
+        top += GROWN_ON[sleeve] * figure.scale
     points = trimmed(points, top, bottom)
     side = smooth(*points)
     if waist.id == "pouched" and not build.skirt and seam is not None:
@@ -170,8 +175,8 @@ def _pouch(points: list[Point], seam: float, figure: Figure) -> Path:
     above = [point for point in points if point[1] < seam - 4]
     below = [point for point in points if point[1] > seam + 2]
     narrow = min(x for x, _ in points)
-    fold = (above[-1][0] * 0.5 + narrow * 0.5 + 1.2 * s, seam - 1.6)
-    path = smooth(*above, (above[-1][0] - 0.8 * s, seam - 6), fold)
+    fold = (above[-1][0] * 0.5 + narrow * 0.5 + 0.6 * s, seam - 1.6)
+    path = smooth(*above, (above[-1][0] * 0.94, seam - 7), fold)
     path = path.curve((fold[0] - 0.6, seam - 0.2), (narrow + 0.4, seam - 0.4), (narrow, seam + 0.2))
     return path.through(*below) if below else path
 

@@ -19,9 +19,31 @@ def draw_collar(work: Work) -> None:
     kind = work.chosen.collar.id
     if outline is None or work.build.skirt or kind == "none":
         return
+    if work.back and kind not in ("sailor", "bertha", "boned-stand", "stand", "mandarin", "wing"):
+        if kind in BACKS:
+            _back_collar(work, BACKS[kind])
+        return
     make = _MAKERS.get(kind)
     if make is not None:
         make(work)
+
+
+BACKS = {"peter-pan": 5.6, "turnover": 4.4, "shirt-collar": 3.4, "eton": 6.0, "shawl": 5.0, "notched": 4.4,
+         "ruffle": 3.4}  # fmt: skip
+"""How deep the collars that go round the neck lie on the back, in centimetres."""
+
+
+def _back_collar(work: Work, wide: float) -> None:
+    assert work.outline is not None
+    (x, y), _, s = _points(work)
+    w = wide * s
+    tip = (x + w * 0.75, work.outline.on_shoulder(x + w * 0.75))
+    half = Path((0.0, y - 1.6 * s)).bend((x * 0.6, y - 1.6 * s), (x - 0.3, y - 0.6 * s)).to(tip)
+    half = half.curve((tip[0] - 0.4, y + w * 1.1), (x * 0.6, y + w + 1.2), (0.0, y + w + 1.2))
+    _lay(work, whole(half), both=False)
+    work.collar_edge = Path(tip).curve(
+        (tip[0] - 0.4, y + w * 1.1), (x * 0.6, y + w + 1.2), (0.0, y + w + 1.2)
+    )
 
 
 def _lay(work: Work, *areas: Path, both: bool = True) -> None:
@@ -44,19 +66,21 @@ def _points(work: Work) -> tuple[Point, float, float]:
 
 def _stand(work: Work, height: float, spread: float) -> None:
     (x, y), d, s = _points(work)
-    front = min(d, 7.0 * s)
+    front = y + 1.0 if work.back else min(d, 7.0 * s)
+    dip = -0.6 if work.back else 3.4
     rise = height * s
     area = (
         Path((x, y + 0.4))
         .to((x - spread * s, y - rise))
-        .bend((0.0, y - rise + 3.4 * s), (-x + spread * s, y - rise))
+        .bend((0.0, y - rise + dip * s), (-x + spread * s, y - rise))
         .to((-x, y + 0.4))
         .curve((-x * 0.9, front), (-x * 0.3, front + 1), (0.0, front + 1))
         .curve((x * 0.3, front + 1), (x * 0.9, front), (x, y + 0.4))
         .close()
     )
     top = Path((x - spread * s, y - rise)).bend((0.0, y - rise - 2.0 * s), (-x + spread * s, y - rise))
-    work.sheet.put("collar", FAINT, top)
+    if not work.back:
+        work.sheet.put("collar", FAINT, top)
     _lay(work, area, both=False)
     work.collar_edge = Path((x - spread * s, y - rise)).curve(
         (x * 0.5, y - rise + 1.6 * s), (x * 0.2, y - rise + 1.7 * s), (0.0, y - rise + 1.7 * s)

@@ -112,6 +112,9 @@ def profile(
             wide += (breadths[0] - breadth) * figure.straight if breadths[0] > breadth else 0.0
             if waist is not None and waist < y and silhouette not in ("loose", "a-line"):
                 y = waist
+        if waist is not None and waist > figure.y("waist") + 4 and level in ("waist", "high-hip"):
+            # A seam at the hips leaves nothing drawn in above it.
+            wide = max(min(wide, breadths[0] + 1.2), breadths[0] * 0.96)
         found.append((wide * figure.girth * ease, y))
     return found
 

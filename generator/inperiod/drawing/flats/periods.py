@@ -42,8 +42,8 @@ PERIODS: tuple[Period, ...] = (
     Period(1910.5, "columnar", "raised", "instep", "straight", "kimono", "round", 15.5),
     Period(1914.5, "fitted-flared", "raised", "above-ankle", "gored", "set-in-long", "v", 15.5),
     Period(1918.5, "barrel", "natural", "above-ankle", "gathered", "kimono", "round", 16),
-    Period(1921.5, "tubular", "low", "mid-calf", "straight", "short", "round", 16.2),
-    Period(1925.5, "tubular", "low", "knee", "straight", "set-in-long", "v", 16.2),
+    Period(1921.5, "tubular", "low", "mid-calf", "straight", "short", "round", 16.6),
+    Period(1925.5, "tubular", "low", "knee", "straight", "set-in-long", "v", 16.6),
     Period(1929.5, "bias-cling", "natural", "mid-calf", "bias-cut", "set-in-long", "v", 16.6),
     Period(1936.5, "fitted-flared", "natural", "below-knee", "gored", "puff-short", "v", 18.6),
     Period(1947, "fitted-flared", "natural", "mid-calf", "circular", "short", "round", 16.4),
@@ -87,17 +87,17 @@ def _between(year: float, knots: tuple[tuple[float, float], ...]) -> float:
 # Half the breadth of a woman's figure dressed so, in centimetres, at the levels of ``figure.LEVELS``:
 #                            underarm bust waist high-hip hip crotch thigh knee calf floor
 SILHOUETTES: Mapping[str, tuple[float, ...]] = {
-    "hourglass": (16.0, 16.6, 10.2, 15.5, 20.5, 24.5, 27.5, 33.5, 38.5, 46.0),
-    "s-bend": (16.0, 18.0, 10.6, 14.8, 18.6, 20.8, 22.4, 26.5, 32.0, 45.0),
+    "hourglass": (14.6, 15.4, 10.0, 15.6, 19.8, 23.0, 25.8, 32.0, 38.0, 47.0),
+    "s-bend": (14.6, 16.0, 10.4, 14.8, 18.4, 20.2, 21.6, 25.5, 31.0, 45.5),
     "columnar": (15.6, 16.0, 13.4, 16.2, 17.6, 18.2, 18.5, 19.0, 19.6, 21.5),
     "hobble": (15.6, 16.0, 13.4, 18.4, 20.4, 20.6, 20.0, 17.0, 14.8, 14.4),
-    "tubular": (15.8, 16.2, 15.6, 16.4, 17.6, 18.1, 18.5, 19.4, 20.0, 21.0),
-    "barrel": (15.8, 16.2, 14.2, 21.0, 26.0, 27.4, 27.0, 23.6, 19.6, 16.0),
+    "tubular": (15.6, 16.0, 15.6, 16.4, 17.6, 18.1, 18.5, 19.4, 20.0, 21.0),
+    "barrel": (15.8, 16.2, 14.2, 19.5, 23.6, 25.2, 25.2, 22.6, 19.2, 16.0),
     "bias-cling": (15.2, 15.4, 11.8, 15.2, 17.4, 17.4, 17.2, 19.2, 24.0, 34.0),
     "a-line": (15.4, 16.0, 14.8, 18.8, 22.0, 25.4, 28.0, 34.0, 38.5, 45.0),
     "fitted-flared": (15.4, 16.0, 11.6, 17.0, 21.0, 24.8, 27.6, 33.5, 38.5, 45.0),
     "crinoline-bell": (15.4, 16.0, 10.8, 25.0, 34.0, 39.5, 43.0, 48.0, 50.5, 52.0),
-    "bustle-back": (15.2, 16.0, 11.0, 16.0, 18.8, 20.6, 22.0, 24.6, 27.5, 33.0),
+    "bustle-back": (14.8, 15.6, 11.0, 16.0, 18.8, 20.6, 22.0, 24.6, 27.5, 33.0),
     "empire": (15.0, 15.6, 15.4, 17.2, 18.6, 19.8, 20.8, 22.6, 24.4, 28.0),
     "loose": (16.4, 17.4, 19.8, 22.0, 24.0, 26.2, 28.0, 31.5, 34.5, 38.5),
 }

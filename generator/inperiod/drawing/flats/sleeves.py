@@ -10,14 +10,13 @@ import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
+from inperiod.drawing.flats.bodies import GROWN_ON
 from inperiod.drawing.flats.periods import gigot_fullness
 from inperiod.drawing.flats.work import Work
 from inperiod.drawing.hand import FAINT, GROUND, LINE, TINT, Path, Point, smooth
 
 Station = tuple[float, float, float]
 NO_SLEEVE = ("none", "sleeveless", "strap")
-GROWN_ON = ("kimono", "dolman")
-"""Cut in one with the body: no seam at the armhole."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +30,6 @@ class Shape:
     cuff: float = 0.0
     wrist: float = 0.0
     gathers: tuple[bool, bool] = (False, False)
-    drop: float = 0.0
 
 
 def _gigot(year: float) -> Shape:
@@ -60,6 +58,13 @@ def _puff(year: float) -> Shape:
     )  # fmt: skip
 
 
+def _elbow(year: float) -> Shape:
+    if year >= 1909:
+        return Shape(((14, 0.8, 14.2), (31, 1.4, 13.6)))
+    return Shape(((10, 1.0, 14.6), (22, 3.0, 18), (29, 3.2, 18.6), (33, 0.2, 12)), cuff=2.4, wrist=11.4,
+                 gathers=(False, True))  # fmt: skip
+
+
 def _plain(*stations: Station, **more: float) -> Callable[[float], Shape]:
     return lambda _: Shape(stations, **more)  # type: ignore[arg-type]
 
@@ -75,11 +80,11 @@ SHAPES: Mapping[str, Callable[[float], Shape]] = {
     "virago": _plain((8, 4, 20), (18, 0.6, 12), (28, 4.4, 20), (38, 0.4, 11), (42, 0, 10), rise=1.5),
     "short": _plain((9, 0.8, 15), (17, 1.3, 15.2), lean=22),
     "cap": _plain((7.5, 0.9, 11.5), lean=30),
-    "elbow": _plain((14, 0.8, 14.2), (31, 1.4, 13.6)),
+    "elbow": _elbow,
     "three-quarter": _plain((14, 0.8, 14), (42, 0.8, 12.4)),
     "raglan": _plain((14, 0.9, 14.6), (30, 0.9, 13.0), (57, 0.0, 9.6)),
-    "kimono": _plain((14, 1.0, 17), (27, 2.0, 17.6), lean=25, drop=4.0),
-    "dolman": _plain((20, 1.0, 20), (40, 0.6, 12), (57, 0.0, 7.6), lean=22, drop=11.0),
+    "kimono": _plain((14, 1.0, 17), (27, 2.0, 17.6), lean=25),
+    "dolman": _plain((20, 1.0, 20), (40, 0.6, 12), (57, 0.0, 7.6), lean=22),
     "bell": _plain((14, 0.6, 14), (30, 1.8, 16.4), (44, 4.6, 24)),
     "pagoda": _plain((14, 0.3, 13), (32, 1.6, 17), (48, 7.5, 33)),
     "flutter": _plain((7, 1.8, 15.5), (17, 6.2, 25), lean=22),
@@ -99,7 +104,7 @@ def draw_sleeves(work: Work) -> None:
         and work.build.open
         and work.build.shape == "loose"
     ):
-        shape = _plain((14, 1.0, 19), (46, 3.0, 22), lean=22.0, drop=5.0)(0)
+        shape = _plain((14, 1.0, 19), (46, 3.0, 22), lean=22.0)(0)
     arm = _Arm(work, shape)
     pen = work.edge(choice)
     area, outer, inner, end = arm.pieces(choice.id in (*GROWN_ON, "raglan"))
@@ -178,9 +183,6 @@ class _Arm:
         """The area, the outer edge from the shoulder, the inner edge up to the underarm, the end."""
         shape, outline = self.shape, self.outline
         under = outline.underarm
-        if shape.drop:
-            y = under[1] + shape.drop * self.size
-            under = (outline.half(y), y)
         outs = [self.spot(t, o) for t, o, _ in shape.stations]
         ins = [self.spot(t, o - w) for t, o, w in shape.stations]
         # Nothing of the inner edge may lie left of the body's side at the underarm.
