@@ -195,9 +195,7 @@ def _making(resolved: ResolvedBoard) -> Iterable[str]:
             lines.append(_wrapped(each.formula, "    ", "    "))
         yield "\n".join(lines)
     if sheet.shopping:
-        bought = [
-            f"{each.text} {each.what}{f', {each.cost}' if each.cost else ''}" for each in sheet.shopping
-        ]
+        bought = [", ".join(filter(None, (f"{each.text} {each.what}", each.cost))) for each in sheet.shopping]
         yield "\n".join(["To buy:", *(_wrapped(each, "  · ", "    ") for each in bought)])
     if sheet.problems:
         yield "\n".join(

@@ -15,7 +15,7 @@ from inperiod.publishing.nearness import Neighbours
 from inperiod.publishing.page import Link, Page
 from inperiod.publishing.pictures import picture_of
 from inperiod.publishing.render import layers, read_layered
-from inperiod.publishing.view_board import board_view, boards_view
+from inperiod.publishing.view_board import board_view, boards_view, editor_view
 from inperiod.publishing.view_method import method_view
 from inperiod.publishing.view_plate import plate_view
 from inperiod.publishing.view_source import source_view, sources_view
@@ -78,6 +78,16 @@ def _lists(look: Lookup, facts: Facts) -> list[Page]:
             partial(boards_view, look, facts),
             paths.BOARDS,
             "Planned garments, each with the plates gathered for it and what the evidence says.",
+        ),
+        Page(
+            paths.MY_BOARD,
+            "board_editor.html",
+            "A board of your own",
+            partial(editor_view, facts),
+            paths.BOARDS,
+            "A research board written in the browser and kept there.",
+            (BOARDS,),
+            listed=False,
         ),
         Page(
             paths.METHOD,

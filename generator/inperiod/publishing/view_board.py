@@ -17,6 +17,7 @@ from inperiod.evidence import Facts, Finding
 from inperiod.making import Caution, Line, Purchase, UnreadableMeasure, draw, read_measure
 from inperiod.making.measures import shown as both_units
 from inperiod.publishing import paths, words
+from inperiod.publishing.browser_pages import garments_of
 from inperiod.publishing.flats import FlatPicture, shown_picture
 from inperiod.publishing.lookup import Line as PlateLine
 from inperiod.publishing.lookup import Lookup
@@ -243,6 +244,15 @@ def tally(found: tuple[Finding, ...]) -> tuple[tuple[str, int], ...]:
     """How many planned features have each verdict, most first."""
     count = Counter(finding.verdict for finding in found)
     return tuple(sorted(count.items(), key=lambda item: (-item[1], item[0])))
+
+
+def editor_view(facts: Facts) -> Mapping[str, Any]:
+    """The choices on the page on which one's own boards are written."""
+    return {
+        "garments": garments_of(facts),
+        "wearers": tuple(words.WHO.items()),
+        "styles": tuple((style.id, style.label) for style in STYLES.values()),
+    }
 
 
 def boards_view(look: Lookup, facts: Facts) -> Mapping[str, Any]:
