@@ -358,8 +358,9 @@
     const turning = asked.measure("turning", TURNING, FROM_NONE), depth = asked.measureOr("depth", NONE);
     const hem = asked.measure("hem", NO, FROM_NONE), width = asked.measureOr("cloth_width", null);
     const open = asked.flag("open"), metric = asked.metric, twice = mul(turning, 2);
-    if (width && !less(twice, width)) asked.wrong("cloth_width", "cloth_width is used up by the turnings.", "Expected a wider cloth.");
     if (width && !above(depth)) asked.wrong("depth", "depth is missing: how deep the finished frill is.", "Expected depth: 2 in.");
+    asked.settle();
+    if (width && !less(twice, width)) asked.wrong("cloth_width", "cloth_width is used up by the turnings.", "Expected a wider cloth.");
     asked.settle();
     const strips = edges.map((e) => (width ? Math.max(1, Number(up(div(mul(e.inches, fullness), sub(width, twice))))) : 1));
     const lengths = edges.map((e, i) => add(mul(e.inches, fullness), mul(twice, strips[i])));
@@ -784,6 +785,7 @@
     const sets = asked.count("sets", 1), spare = asked.count("spare", 0, 0), metric = asked.metric, say = (value) => said(value, metric);
     if (number !== null && spacing) asked.wrong("spacing", "number and spacing are both given.", "Give one; the other follows from it.");
     if (number === null && !spacing) asked.wrong("number", "number is missing.", "Give number: how many, or spacing: how far apart at most.");
+    asked.settle();
     const room = sub(sub(opening, top), bottom);
     if (less(room, 0)) {
       asked.wrong("top", `top and bottom take more than the opening of ${say(opening)}.`, "Expected less at the top and the bottom.");
@@ -908,9 +910,11 @@
     const soldBy = asked.measureOr("sold_by", null, { least: "1 in", most: "10 yd" });
     const price = asked.has("price") ? asked.number("price") : null, currency = asked.text("currency"), metric = asked.metric;
     const step = metric ? div(CM, 10) : per(1, 16), usable = div(sub(full, mul(selvedge, 2)), doubled ? 2 : 1);
-    if (less(usable, step)) asked.wrong("selvedge", "The selvedges leave no cloth between them.", "Expected narrower selvedges.");
     const lying = { width: Math.max(1, Number(down(div(usable, step)))), step, doubled, oneWay };
     const pieces = readPieces(asked, lying, warp, weft);
+    asked.settle();
+    if (less(usable, step)) asked.wrong("selvedge", "The selvedges leave no cloth between them.", "Expected narrower selvedges.");
+    asked.settle();
     const boxes = pieces.flatMap((piece, i) =>
       Array.from({ length: doubled && !piece.atFold ? Math.ceil(piece.number / 2) : piece.number }, () => ({ ...piece, piece: i })));
     if (boxes.length > MOST_BOXES) {

@@ -8,18 +8,20 @@ from xml.etree import ElementTree
 
 import pytest
 
-from inperiod.making import KINDS, draw, sheet
-from making.vectors import write_vectors
+from inperiod.making import KINDS, cautions_for, draw, sheet
+from inperiod.making.cautions import SENTENCES
+from making.vectors import caution_boards, write_vectors
 from parity import differences, in_node
 
-SCRIPT = Path(__file__).parents[2] / "site" / "assets" / "making.js"
+ASSETS = Path(__file__).parents[2] / "site" / "assets"
+SCRIPT = ASSETS / "making.js"
 
 # An element maker that writes what a page would hold.
 WRITER = """(() => {
   const safe = (text) => String(text).replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/"/g, "&quot;");
   return (tag, attributes, ...children) => `<${tag}${Object.entries(attributes).map(([name, value]) =>
-    ` ${name}="${safe(value)}"`).join("")}>${children.map((child) => (child.startsWith("<") ? child : safe(child)))
-    .join("")}</${tag}>`;
+    ` ${name}="${safe(value)}"`).join("")}>${children.map((child) =>
+    (child.startsWith("<") ? child : safe(child))).join("")}</${tag}>`;
 })()"""
 
 
@@ -69,6 +71,24 @@ def test_browser_and_python_draw_alike(node: str) -> None:
             str(draw(line.figure)).replace(' xmlns="http://www.w3.org/2000/svg"', "")
         )
         assert flat(ours) == flat(ElementTree.fromstring(theirs))
+
+
+@pytest.mark.node
+def test_browser_and_python_caution_alike(node: str) -> None:
+    boards = caution_boards()
+    found = in_node(
+        node,
+        "given.map((board) => cautions.cautionsFor(board))",
+        {"cautions": ASSETS / "cautions.js"},
+        [written for written, _ in boards],
+    )
+    told = set()
+    for (written, board), theirs in zip(boards, found, strict=True):
+        ours = [each._asdict() for each in cautions_for(board)]
+        assert ours == theirs, json.dumps(written)
+        told |= {each["id"] for each in ours}
+    # Dyes show in the colour of a plate, which only the catalogue knows.
+    assert told == set(SENTENCES) - {"arsenic-dyes"}
 
 
 def flat(svg: ElementTree.Element) -> list[tuple[str, dict[str, str], str]]:

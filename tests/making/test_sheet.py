@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import json
+import re
+from contextlib import suppress
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -10,6 +13,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from inperiod.making import KINDS, MakingSheet, as_json, read_measure, sheet
+from inperiod.making.asking import Asked, CannotWorkOut
 from inperiod.records.model import Catalogue
 
 FRILL = {"kind": "frill", "edge": "34 in"}
@@ -113,6 +117,20 @@ def test_every_board_of_the_demonstration_is_worked_out_whole(demo_catalogue: Ca
         assert made.problems == (), board.id
         assert len(made.lines) == len(board.making) >= 3, board.id
         assert made.shopping, board.id
+
+
+def test_the_contract_of_boards_knows_every_kind() -> None:
+    schema = json.loads((Path(__file__).parents[2] / "schemas" / "board.json").read_text(encoding="utf-8"))
+    kind = schema["properties"]["making"]["items"]["properties"]["kind"]
+    assert kind["enum"] == list(KINDS)
+    # Each field a kind asks for is named in its description, which editors show.
+    for name, work in KINDS.items():
+        asked = Asked(0, {"kind": name})
+        with suppress(CannotWorkOut):
+            work(asked)
+        part = re.search(rf"\b{name}: ([^.]*)\.", kind["description"])
+        assert part is not None
+        assert set(asked.asked_for) - {"fullness"} <= set(re.findall(r"[a-z_]+", part[1])), name
 
 
 @pytest.mark.parametrize("kind", KINDS)

@@ -9,7 +9,10 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
+from inperiod.dating import read_edtf
 from inperiod.making import KINDS, as_json, sheet
+from inperiod.making.cautions import ALWAYS, BATHING, CHILD_GARMENTS, CORDS, SMALL, WOOL
+from inperiod.records.model import Board, Dated, Departure, Feature, Mark, Wearer
 
 SEED = 1926
 PER_KIND = 90
@@ -178,6 +181,13 @@ def cloth(by: Chance) -> dict[str, Any]:
     )
 
 
+def even_cloth(by: Chance) -> dict[str, Any]:
+    """Whole sizes that may turn: places are often equally good, and the rules for ties decide."""
+    sizes = [(by.random.randint(1, 8), by.random.randint(1, 8)) for _ in range(by.random.randint(3, 11))]
+    pieces = [{"width": f"{across} in", "length": f"{along} in", "grain": "any"} for across, along in sizes]
+    return {"width": "10 in", "pieces": pieces}
+
+
 MAKERS: dict[str, Callable[[Chance], dict[str, Any]]] = {
     **{"frill": frill, "tucks": tucks, "pleats": pleats, "bias": bias, "insertion": insertion},
     **{"fastenings": fastenings, "stitching": stitching, "cloth": cloth},
@@ -213,11 +223,80 @@ def boards() -> list[list[dict[str, Any]]]:
                 found.append(
                     [{"kind": kind, **spoiled(by, {key: given[key] for key in given if key != "kind"})}]
                 )
+    found += [[{"kind": "cloth", **even_cloth(by)}] for _ in range(PER_KIND)]
     for _ in range(40):
         several = [by.one(*found[: len(MAKERS) * PER_KIND])[0] for _ in range(by.random.randint(2, 7))]
         found.append(several)
     found += [[{"kind": junk}] for junk in JUNK]
     found += [[], [{}], [{"kind": "frill", "edge": junk} for junk in JUNK]]
+    return found
+
+
+WORKS = (
+    "tape",
+    "ribbon",
+    "tape ties",
+    "eyelets",
+    "press studs",
+    "toggles",
+    "hooks and eyes",
+    "hooks and bars",
+)
+WORDS = (
+    *(
+        "For the river, by the boathouse.",
+        "There will be candles.",
+        "Draw it up on a cord.",
+        "A celluloid buckle.",
+    ),
+    *(
+        "With hatpins.",
+        "Over a corset.",
+        "Copied from an extant frock.",
+        "Seaside stoves.",
+        "Scordatura. Oceanic.",
+    ),
+)
+
+
+def caution_boards() -> list[tuple[dict[str, Any], Board]]:
+    """Boards as their files have them, and as they are read: all tables' terms, wearers and words, mixed."""
+    by, mark = random.Random(SEED), Mark("boards/some.yaml")
+    terms = sorted({*" ".join(ALWAYS.values()).split(), *CORDS, *SMALL, *WOOL, "fabric/silk", "trim/frill"})
+    garments = [term.split("/")[1] for term in terms if term.startswith("garment/")]
+    garments += [*CHILD_GARMENTS, *BATHING, "dress", "blouse"]
+    features = [term for term in terms if not term.startswith("garment/")]
+    found = []
+    for _ in range(500):
+        planned = by.choices(features, k=by.randint(0, 4))
+        written = {
+            "title": "A board",
+            "target": "1926",
+            "garment": by.choice(garments),
+            "wearer": {"who": by.choice(("woman", "man", "girl", "boy", "infant", "any"))},
+            "features": [by.choice((term, {"term": term})) for term in planned]
+            + ["trim/none"] * by.randint(0, 1),
+            "notes": by.choice((*WORDS, "Plain.", "Plain.")),
+            "questions": by.choice(([], [by.choice(WORDS)])),
+            "departures": by.choice(([], [{"original": by.choice(WORDS), "stand_in": "x", "reason": "y"}])),
+            "making": by.choice(
+                ([], [{"of": "tape", "ties": "3 in"}, {"of": "buttons"}], [{"of": by.choice(WORKS)}])
+            ),
+        }
+        board = Board(
+            "some",
+            written["title"],
+            Dated("1926", read_edtf("1926"), mark),
+            written["garment"],
+            mark,
+            wearer=Wearer(**written["wearer"]),
+            features=tuple(Feature(term.split("/")[0], term, mark) for term in planned),
+            notes=written["notes"],
+            questions=tuple(written["questions"]),
+            departures=tuple(Departure(**each, mark=mark) for each in written["departures"]),
+            making=tuple(written["making"]),
+        )
+        found.append((written, board))
     return found
 
 

@@ -59,6 +59,11 @@ class Asked:
     def metric(self) -> bool:
         return bool(self._metric)
 
+    @property
+    def asked_for(self) -> tuple[str, ...]:
+        """The fields looked for so far."""
+        return tuple(self._used)
+
     def has(self, name: str) -> bool:
         self._use(name)
         return self.given.get(name) is not None

@@ -118,10 +118,12 @@ def cloth(asked: Asked) -> Draft:
     metric = asked.metric
     step = CENTIMETRE / 10 if metric else Fraction(1, 16)
     usable = (full - 2 * selvedge) / (2 if doubled else 1)
-    if usable < step:
-        asked.wrong("selvedge", "The selvedges leave no cloth between them.", "Expected narrower selvedges.")
     lying = Cloth(max(1, math.floor(usable / step)), step, doubled, one_way)
     pieces = _pieces(asked, lying, warp, weft)
+    asked.settle()
+    if usable < step:
+        asked.wrong("selvedge", "The selvedges leave no cloth between them.", "Expected narrower selvedges.")
+    asked.settle()
     boxes = boxes_of(pieces, doubled)
     if len(boxes) > MOST_BOXES:
         asked.wrong(

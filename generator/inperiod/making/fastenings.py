@@ -52,6 +52,7 @@ def fastenings(asked: Asked) -> Draft:
         asked.wrong(
             "number", "number is missing.", "Give number: how many, or spacing: how far apart at most."
         )
+    asked.settle()
     room = opening - top - bottom
     if room < 0:
         message = f"top and bottom take more than the opening of {said(opening, metric)}."

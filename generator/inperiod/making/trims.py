@@ -62,10 +62,11 @@ def frill(asked: Asked) -> Draft:
     width = asked.measure("cloth_width") if asked.has("cloth_width") else None
     is_open = asked.flag("open")
     metric = asked.metric
-    if width is not None and width <= 2 * turning:
-        asked.wrong("cloth_width", "cloth_width is used up by the turnings.", "Expected a wider cloth.")
     if width is not None and not depth:
         asked.wrong("depth", "depth is missing: how deep the finished frill is.", "Expected depth: 2 in.")
+    asked.settle()
+    if width is not None and width <= 2 * turning:
+        asked.wrong("cloth_width", "cloth_width is used up by the turnings.", "Expected a wider cloth.")
     asked.settle()
 
     strips = [strips_across(e.inches, fullness, turning, width) if width else 1 for e in edges]
