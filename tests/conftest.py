@@ -15,12 +15,17 @@ from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn
 
 import pytest
+from hypothesis import settings
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser
 
     from inperiod.evidence import Facts
     from inperiod.records.model import Catalogue
+
+# No clock in property tests: a busy machine is slow, not wrong.
+settings.register_profile("inperiod", deadline=None)
+settings.load_profile("inperiod")
 
 CHECKOUT = Path(__file__).parents[1]
 CHROMIUM_NAMES = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable")
