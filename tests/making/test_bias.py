@@ -48,6 +48,7 @@ def cut_out(across: float, along: float, width: float, seam: float, shortest: fl
     return len(kept), max(0.0, sum(kept) - lost * max(0, len(kept) - 1))
 
 
+@settings(deadline=None)
 @given(sides, sides, strip_widths, seams, shortests)
 def test_the_yield_is_that_of_cutting_it_out_strip_by_strip(
     across: Fraction, along: Fraction, width: Fraction, seam: Fraction, shortest: Fraction
@@ -58,6 +59,7 @@ def test_the_yield_is_that_of_cutting_it_out_strip_by_strip(
     assert float(found.length) == pytest.approx(length, abs=1e-6)
 
 
+@settings(deadline=None)
 @given(sides, sides, strip_widths, seams, shortests)
 def test_no_yield_exceeds_area_over_width(
     across: Fraction, along: Fraction, width: Fraction, seam: Fraction, shortest: Fraction
@@ -67,6 +69,7 @@ def test_no_yield_exceeds_area_over_width(
     assert continuous(across, along, width, seam).length <= most
 
 
+@settings(deadline=None)
 @given(sides, sides, strip_widths)
 def test_a_remnant_yields_the_same_either_way_round(
     across: Fraction, along: Fraction, width: Fraction
@@ -75,6 +78,7 @@ def test_a_remnant_yields_the_same_either_way_round(
     assert pieced(across, along, width, seam, shortest) == pieced(along, across, width, seam, shortest)
 
 
+@settings(deadline=None)
 @given(strip_widths)
 def test_cuts_lie_root_two_apart(width: Fraction) -> None:
     assert float(apart(width)) == pytest.approx(float(width) * math.sqrt(2), rel=1e-15)
@@ -84,7 +88,7 @@ def test_root_two_is_true_to_eighteen_places() -> None:
     assert abs(ROOT_2**2 - 2) < Fraction(3, 10**18)
 
 
-@settings(max_examples=60)
+@settings(max_examples=60, deadline=None)
 @given(
     st.fractions(min_value=4, max_value=600, max_denominator=8),
     st.fractions(min_value=Fraction(1, 2), max_value=4, max_denominator=8),

@@ -7,7 +7,7 @@ from itertools import combinations
 from typing import Any
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from inperiod.making import Line, MakingSheet, sheet
@@ -32,6 +32,7 @@ def overlap(a: Laid, b: Laid) -> bool:
     return a.x < b.x + b.across and b.x < a.x + a.across and a.y < b.y + b.along and b.y < a.y + a.along
 
 
+@settings(deadline=None)
 @given(several_boxes())
 def test_no_two_pieces_overlap_and_none_leaves_the_cloth(boxes: list[Box]) -> None:
     laid = lay(boxes, WIDTH)
@@ -42,6 +43,7 @@ def test_no_two_pieces_overlap_and_none_leaves_the_cloth(boxes: list[Box]) -> No
         assert each.y >= 0
 
 
+@settings(deadline=None)
 @given(several_boxes())
 def test_pieces_keep_their_size_their_grain_and_the_fold(boxes: list[Box]) -> None:
     for each in lay(boxes, WIDTH):
@@ -52,6 +54,7 @@ def test_pieces_keep_their_size_their_grain_and_the_fold(boxes: list[Box]) -> No
         assert not box.at_fold or each.x == 0
 
 
+@settings(deadline=None)
 @given(several_boxes())
 def test_a_lay_stands_between_the_area_and_one_behind_the_other(boxes: list[Box]) -> None:
     length = length_of(lay(boxes, WIDTH))
@@ -59,6 +62,7 @@ def test_a_lay_stands_between_the_area_and_one_behind_the_other(boxes: list[Box]
     assert length <= sum(box.along for box in boxes)
 
 
+@settings(deadline=None)
 @given(several_boxes())
 def test_a_lay_is_the_same_every_time(boxes: list[Box]) -> None:
     assert lay(boxes, WIDTH) == lay(list(boxes), WIDTH)
@@ -141,6 +145,7 @@ def test_doubled_cloth_cuts_two_at_once_and_keeps_pieces_on_the_fold() -> None:
     assert front.at[1] == pytest.approx(cloth.at[1])
 
 
+@settings(deadline=None)
 @given(
     st.fractions(min_value=1, max_value=60, max_denominator=16),
     st.fractions(min_value=0, max_value=Fraction(49, 100), max_denominator=100),

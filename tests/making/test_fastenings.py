@@ -7,7 +7,7 @@ from itertools import pairwise
 from typing import Any
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from inperiod.making import Line, sheet
@@ -53,6 +53,7 @@ def test_one_alone_sits_at_the_top() -> None:
     assert found.formula.endswith("one alone sits at the top.")
 
 
+@settings(deadline=None)
 @given(rooms, rooms)
 def test_no_two_are_further_apart_than_asked_and_none_is_needless(room: Fraction, spacing: Fraction) -> None:
     number = number_for(room, spacing)
@@ -60,6 +61,7 @@ def test_no_two_are_further_apart_than_asked_and_none_is_needless(room: Fraction
     assert number == 2 or room / (number - 2) > spacing
 
 
+@settings(deadline=None)
 @given(rooms, st.integers(2, 60), rooms)
 def test_the_first_and_last_sit_at_the_ends_and_all_between_are_even(
     room: Fraction, number: int, top: Fraction

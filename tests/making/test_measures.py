@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from inperiod.making.measures import (
@@ -107,12 +107,14 @@ def test_what_is_no_number_is_refused(value: object) -> None:
         read_number(value)
 
 
+@settings(deadline=None)
 @given(st.integers(0, 36_000 * 16))
 def test_inches_come_back_from_their_own_words(sixteenths: int) -> None:
     length = Fraction(sixteenths, 16)
     assert read_measure(f"{mixed(length)} in").inches == length
 
 
+@settings(deadline=None)
 @given(st.integers(0, 900_000))
 def test_centimetres_come_back_from_their_own_words(millimetres: int) -> None:
     length = Fraction(millimetres, 10) * CENTIMETRE
@@ -123,6 +125,7 @@ def test_centimetres_come_back_from_their_own_words(millimetres: int) -> None:
 lengths = st.fractions(min_value=0, max_value=30_000, max_denominator=5000)
 
 
+@settings(deadline=None)
 @given(lengths, st.booleans())
 def test_what_is_shown_is_within_half_a_step_in_both_units(length: Fraction, metric: bool) -> None:
     own, other = shown(length, metric)[:-1].split(" (")
@@ -132,12 +135,14 @@ def test_what_is_shown_is_within_half_a_step_in_both_units(length: Fraction, met
     assert read_measure(own).metric is metric
 
 
+@settings(deadline=None)
 @given(lengths, st.booleans())
 def test_what_is_to_cut_is_never_too_short_in_either_unit(length: Fraction, metric: bool) -> None:
     for text in to_cut(length, metric)[:-1].split(" ("):
         assert 0 <= read_measure(text).inches - length < Fraction(1, 8)
 
 
+@settings(deadline=None)
 @given(lengths, st.booleans())
 def test_what_is_said_in_a_formula_is_exact_or_says_about(length: Fraction, metric: bool) -> None:
     text = said(length, metric)
@@ -145,6 +150,7 @@ def test_what_is_said_in_a_formula_is_exact_or_says_about(length: Fraction, metr
     assert exact is not text.startswith("about ")
 
 
+@settings(deadline=None)
 @given(lengths, st.booleans())
 def test_what_is_bought_is_enough_and_in_steps_of_a_shop(length: Fraction, metric: bool) -> None:
     bought, text = to_buy(length, metric)

@@ -6,7 +6,7 @@ from fractions import Fraction
 from typing import Any
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from inperiod.making import Line, sheet
@@ -53,6 +53,7 @@ def test_drawn_up_cloth_goes_by_fullness(style: str, flat: int) -> None:
     assert value(line(style=style, finished="24 in", fullness=4), "Flat") == 96
 
 
+@settings(deadline=None)
 @given(lengths, st.integers(1, 40), lengths, st.sampled_from(["knife", "box", "inverted"]))
 def test_flat_is_never_less_than_finished(
     finished: Fraction, number: int, depth: Fraction, style: str
@@ -60,6 +61,7 @@ def test_flat_is_never_less_than_finished(
     assert pleated_flat(finished, number, depth, style) > finished
 
 
+@settings(deadline=None)
 @given(lengths, st.integers(1, 40), st.sampled_from(["knife", "box", "inverted"]))
 def test_full_touching_pleats_lie_three_deep_everywhere(pleat: Fraction, number: int, style: str) -> None:
     finished = number * pleat

@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from inperiod.making import KINDS, MakingSheet, as_json, read_measure, sheet
@@ -86,6 +86,7 @@ FIELDS = (
 ).split()
 
 
+@settings(deadline=None)
 @given(st.sampled_from(list(KINDS)), st.dictionaries(st.sampled_from(FIELDS), junk, max_size=8))
 def test_whatever_is_written_gives_a_sheet_or_a_problem(kind: str, fields: dict[str, Any]) -> None:
     made = sheet([{"kind": kind, **fields}])
@@ -93,6 +94,7 @@ def test_whatever_is_written_gives_a_sheet_or_a_problem(kind: str, fields: dict[
     json.dumps(as_json(made), allow_nan=False)
 
 
+@settings(deadline=None)
 @given(junk)
 def test_whatever_the_kind_is_called_is_answered(kind: Any) -> None:
     made = sheet([{"kind": kind}])
@@ -103,6 +105,7 @@ def lengths_in(text: str) -> list[str]:
     return text.removesuffix(".").split("Cut or buy ")[1].split(" of ")[0][:-1].split(" (")
 
 
+@settings(deadline=None)
 @given(st.integers(1, 4000), st.sampled_from(["1", "1.5", "2", "2.5", "3"]))
 def test_what_the_sheet_says_to_cut_is_enough_in_both_units(sixteenths: int, fullness: str) -> None:
     edge = sixteenths / 16

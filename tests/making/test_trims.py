@@ -6,7 +6,7 @@ from fractions import Fraction
 from typing import Any
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from inperiod.making import Line, sheet
@@ -58,6 +58,7 @@ def test_metric_boards_reckon_in_centimetres() -> None:
     assert found.cut == "Cut or buy 217 cm (85 1/2 in) of edging."
 
 
+@settings(deadline=None)
 @given(lengths, st.fractions(min_value=1, max_value=4, max_denominator=8), turnings)
 def test_what_is_cut_is_never_less_than_the_edge(
     edge: Fraction, fullness: Fraction, turning: Fraction
@@ -65,6 +66,7 @@ def test_what_is_cut_is_never_less_than_the_edge(
     assert gathered_length(edge, fullness, turning) >= edge * fullness >= edge
 
 
+@settings(deadline=None)
 @given(lengths, st.fractions(min_value=1, max_value=4, max_denominator=8), turnings)
 def test_strips_across_the_cloth_are_just_enough(
     edge: Fraction, fullness: Fraction, turning: Fraction
@@ -75,6 +77,7 @@ def test_strips_across_the_cloth_are_just_enough(
     assert count == 1 or (count - 1) * width < gathered_length(edge, fullness, turning, count - 1)
 
 
+@settings(deadline=None)
 @given(lengths, turnings, st.integers(0, 8), turnings)
 def test_flat_trim_is_never_less_than_its_line(
     edge: Fraction, turning: Fraction, mitres: int, width: Fraction
@@ -110,6 +113,7 @@ def test_thread_is_the_line_times_a_factor_that_must_be_stated() -> None:
     assert missing.problems[0].message == "factor is missing."
 
 
+@settings(deadline=None)
 @given(lengths, st.integers(1, 20), st.integers(1, 6))
 def test_thread_is_never_less_than_its_line(edge: Fraction, factor: int, strands: int) -> None:
     assert thread_length(edge, Fraction(factor), strands) >= edge

@@ -6,7 +6,7 @@ from fractions import Fraction
 from typing import Any
 
 import pytest
-from hypothesis import assume, given
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from inperiod.making import Line, sheet
@@ -86,6 +86,7 @@ def test_the_reverse_says_how_many_fit() -> None:
     assert line(width="1/4 in", gap="1/4 in", flat="12 in").formula.startswith("12 tucks fit.")
 
 
+@settings(deadline=None)
 @given(numbers, widths, widths, margins)
 def test_forward_and_reverse_agree(number: int, width: Fraction, spacing: Fraction, margin: Fraction) -> None:
     finished = span(number, width, spacing) + 2 * margin
@@ -97,6 +98,7 @@ def test_forward_and_reverse_agree(number: int, width: Fraction, spacing: Fracti
     assert fit_flat(made.flat - just_less, width, spacing, margin) == number - 1
 
 
+@settings(deadline=None)
 @given(numbers, widths, widths, margins)
 def test_stitched_on_their_lines_the_tucks_come_out_as_spaced(
     number: int, width: Fraction, spacing: Fraction, margin: Fraction
@@ -111,6 +113,7 @@ def test_stitched_on_their_lines_the_tucks_come_out_as_spaced(
     assert made.flat - made.taken_up == made.finished
 
 
+@settings(deadline=None)
 @given(numbers, widths, widths)
 def test_lines_on_the_flat_stand_in_order(number: int, width: Fraction, gap: Fraction) -> None:
     made = Tucks(number, width, width + gap, span(number, width, width + gap), Fraction(0))
@@ -118,6 +121,7 @@ def test_lines_on_the_flat_stand_in_order(number: int, width: Fraction, gap: Fra
     assert places == sorted(places)
 
 
+@settings(deadline=None)
 @given(st.fractions(1, 60, max_denominator=16), widths, widths)
 def test_as_many_as_fit_never_overrun_the_cloth(flat: Fraction, width: Fraction, spacing: Fraction) -> None:
     number = fit_flat(flat, width, spacing)
