@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from inperiod.drawing import draw_term
 from inperiod.evidence.facts import Facts, plural
 from inperiod.publishing import paths, words
 from inperiod.publishing.lookup import Lookup
@@ -49,6 +50,7 @@ def term_view(look: Lookup, facts: Facts, term: Term) -> Mapping[str, Any]:
     return {
         "term": term,
         "facet": Link(facet.label, paths.facet_path(facet.id)),
+        "drawing": draw_term(term.key, term.label),
         "names": names(term),
         "broader": look.term_link(f"{term.facet}/{term.broader}") if term.broader else None,
         "narrower": tuple(look.term_link(each.key) for each in facet.terms if each.broader == term.id),
@@ -212,7 +214,9 @@ def facet_view(look: Lookup, facts: Facts, facet: Facet) -> Mapping[str, Any]:
         "chief": look.garment_link(chief) if chief else None,
         "rows": tuple(rows),
         "unseen": tuple(unseen),
-        "terms": tuple((look.term_link(term.key), term) for term in facet.terms),
+        "terms": tuple(
+            (look.term_link(term.key), term, draw_term(term.key, term.label)) for term in facet.terms
+        ),
         "ticks": scale_of(facts).ticks(),
         "applies": tuple(look.garment_link(garment) for garment in facet.applies_to),
         "recorded": _recorded_counts(look, facet.id),
