@@ -5,9 +5,9 @@
 
   // Numbers: see constants.py for what each means and where it comes from.
   const DAYS_PER_YEAR = 365.25, WIDEST_YEARS = 12, WIDEST_DAYS = 4383, MOSTLY = 0.5, BACKING = 5;
-  const Z_95 = 1.959963984540054, ALIKE = 0.2, SPREAD = 4, USE = 0.05, ALPHA = 0.05, STRONGEST = 15;
+  const Z_95 = 1.959963984540054, ALIKE = 0.2, SPREAD = 4, USE = 0.05, ALPHA = 0.05, GAP_ALPHA = 0.0087, STRONGEST = 15;
   const NEAR_YEARS = 10, USUAL = 0.2, OCCASIONAL = 0.05, CITED = 12, NAMED = 5, CIRCA_TRIED = [0, 10];
-  const READINGS = 3, INFERRED = 2, FORMAT = 1;
+  const READINGS = 3, INFERRED = 2, FORMAT = 2;
   const BASES = ["A", "B", "C", "style", "none"];
   const MONTHS = ["January", "February", "March", "April", "May", "June", "July", "August", "September",
     "October", "November", "December"];
@@ -92,7 +92,7 @@
   const orNull = (index, none) => (index === none ? null : index);
 
   function milestone(given) {
-    return given ? { day: given[0], text: given[1], event: given[2], source: given[3] } : null;
+    return given ? { day: given[0], text: given[1], words: given[2], event: given[3], source: given[4] } : null;
   }
 
   function daysIn(days) {
@@ -466,6 +466,21 @@
     return inside ? "inside" : "overlapping";
   }
 
+  /** Whether all that lies between the sightings on either side of the window's documents is silent. */
+  function isSilentGap(looked, of, at) {
+    let before = -1, after = looked.entries.length;
+    for (const position of of.order) {
+      if (position < at[0]) before = position;
+      else if (position > at[at.length - 1]) after = Math.min(after, position);
+    }
+    const plates = [];
+    for (let position = before + 1; position < after; position += 1) {
+      if (of.showing.has(position)) return false;
+      plates.push(looked.entries[position].plates.length);
+    }
+    return silence(plates) < GAP_ALPHA;
+  }
+
   function judge(looked, of, found, window, wornFor, notBefore) {
     const mostly = (part) => part >= MOSTLY;
     const at = weighed(looked, window).filter(([, part]) => mostly(part)).map(([position]) => position);
@@ -490,12 +505,13 @@
       beyondYears = (found.firstTwice / 2 - window.latest) / DAYS_PER_YEAR;
     }
     if (position === "after" || position === "before") p = absenceP(found.sightings, found.documents, gap);
-    const judged = { verdict: "unproven", position, inside, worn, at, gap, beyondYears, p, silent };
+    const silentGap = position === "inside" && !inside.length && at.length > 0 && isSilentGap(looked, of, at);
+    const judged = { verdict: "unproven", position, inside, worn, at, gap, beyondYears, p, silent, silentGap };
     if (notBefore && window.latest !== null && window.latest < notBefore.day) judged.verdict = "too early";
     else if (inside.length >= 2 || inside.some((each) => of.backed.has(each))) judged.verdict = "attested";
     else if (inside.length) judged.verdict = "seen once";
     else if (!found) judged.verdict = "unrecorded";
-    else if (position === "inside") judged.verdict = silent ? "lapsed" : "bracketed";
+    else if (position === "inside") judged.verdict = silent || silentGap ? "lapsed" : "bracketed";
     else if (p !== null && (p < ALPHA || silent)) judged.verdict = "unsupported";
     else if (position === "overlapping" || beyondYears <= Math.min(found.guideYears, NEAR_YEARS)) judged.verdict = "plausible";
     return judged;
@@ -510,7 +526,7 @@
   const span = (first, last) => (first === last ? String(first) : `${first}–${last}`);
   const percent = (share) => `${Math.floor(share * 100 + 0.5)} %`;
   const percentUp = (p) => `${Math.max(1, Math.floor(p * 100) + 1)} %`;
-  const milestoneSaid = (of) => `${of.text} (${of.event}; ${of.source})`;
+  const milestoneSaid = (of) => `${of.words} (${of.event}; ${of.source})`;
   const raised = (text) => text.slice(0, 1).toUpperCase() + text.slice(1);
 
   function lower(label) {
@@ -557,8 +573,10 @@
       const [before, after] = neighbours(c);
       const seenThen = `seen before it (${middleYear(before)}) and after it (${middleYear(after)})`;
       const gap = number(between(c.looked, before, after), "document");
+      const where = judged.silent ? "although enough was looked at"
+        : `nor in any of the ${gap} about it, and that is enough to have looked at`;
       return [judged.verdict === "lapsed"
-        ? `Not found in ${when} although enough was looked at, yet ${seenThen}: a gap, or an old use and a revival.`
+        ? `Not found in ${when}, ${where}, yet ${seenThen}: a gap, or an old use and a revival.`
         : `Not seen in ${when} itself, but ${seenThen}, with ${gap} between and no sighting in them.`];
     }
     if (judged.position === "overlapping") {

@@ -26,8 +26,13 @@ NINE = [
     ("day-dress", "collar/jabot", "1926", "attested"),
     ("day-dress", "collar/stand", "1926", "seen once"),  # one old lady in one photograph
     ("day-dress", "sleeve/virago", "1926", "unrecorded"),
-    ("day-dress", "sleeve/gigot", "192X", "lapsed"),
-    ("day-dress", "sleeve/gigot", "1926", "bracketed"),  # one year holds too little to prove a gap
+    ("day-dress", "sleeve/gigot", "1926", "lapsed"),
+    (
+        "day-dress",
+        "fabric/linen",
+        "1926",
+        "bracketed",
+    ),  # before and after, and the year itself holds too little
     ("day-dress", "neckline/cowl", "1926", "plausible"),
     ("day-dress", "collar/boned-stand", "1926", "unsupported"),
     ("nightdress", "neckline/halter", "1926", "unproven"),

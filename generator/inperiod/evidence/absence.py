@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from inperiod.evidence.constants import ALPHA, SPREAD, STRONGEST, USE
+from inperiod.evidence.constants import ALPHA, GAP_ALPHA, SPREAD, STRONGEST, USE
 
 
 def absence_p(sightings: int, within: int, gap: int) -> float:
@@ -41,3 +41,8 @@ def silence(plates: Iterable[int]) -> float:
 def unlikely(p: float) -> bool:
     """Whether p lies below the level at which absence is held to be more than chance."""
     return p < ALPHA
+
+
+def unlikely_gap(p: float) -> bool:
+    """Whether the silence of a whole gap between two sightings is more than chance."""
+    return p < GAP_ALPHA

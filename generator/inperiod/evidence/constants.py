@@ -32,6 +32,11 @@ USE = 0.05
 ALPHA = 0.05
 """The level below which absence is called unlikely to be chance."""
 
+GAP_ALPHA = 0.0087
+"""The same level for the whole gap a window lies in. A gap found about a given time is not one chosen for
+its length: were a thing in use, the chance that all looked at about that time is silent to the degree
+s = e^−x is (1 + x)·e^−x (two waiting times, back and forth), and that is 0.05 at s = 0.0087. Ours."""
+
 STRONGEST = 15
 """Cap on the exponent N − 1 of the absence p: no more than sixteen sightings' worth of confidence. Ours."""
 

@@ -2,11 +2,11 @@
 
 One object::
 
-    {"format": 1, "circa_years": 5, "decades": [1890, 1930],
+    {"format": 2, "circa_years": 5, "decades": [1890, 1930],
      "facets":    [[id, label], …],
      "garments":  [[id, label, plural, broader], …], broader: index, −1 for none
      "terms":     [[facet, id, label, broader, not_before, in_dress_from], …]
-         a milestone is 0 or [day, EDTF, event, source]
+         a milestone is 0 or [day, EDTF, in words, event, source]
      "kinds": [kind, …], "wearers": [who, …], "places": [[part, …], …],
      "documents": [[source, suffix, kind, place, basis, root, days, …tried], …]
          suffix: what follows "@" in the id of a document that has not its source's own date, else "";
@@ -37,7 +37,7 @@ from inperiod.evidence.facts import (
     TermFact,
 )
 
-FORMAT = 1
+FORMAT = 2
 BASES: tuple[Basis, ...] = ("A", "B", "C", "style", "none")
 
 
@@ -180,4 +180,4 @@ def _term_in(term: Sequence[Any]) -> TermFact:
 def _milestone_out(milestone: MilestoneFact | None) -> Any:
     if milestone is None:
         return 0
-    return [milestone.day, milestone.text, milestone.event, milestone.source]
+    return [milestone.day, milestone.text, milestone.words, milestone.event, milestone.source]

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 from functools import cached_property
 from typing import Any, Literal
 
-from inperiod.dating import Span, widened
+from inperiod.dating import Span, in_words, widened
 from inperiod.evidence.constants import CIRCA_TRIED
 from inperiod.records import model
 
@@ -23,10 +23,11 @@ READINGS = ("seen", "read", "inferred")
 
 @dataclass(frozen=True, slots=True)
 class MilestoneFact:
-    """``day`` is the earliest day the milestone can mean; ``text`` its EDTF."""
+    """``day`` is the earliest day the milestone can mean; ``text`` its EDTF, ``words`` the same as said."""
 
     day: int
     text: str
+    words: str
     event: str
     source: str
 
@@ -316,21 +317,22 @@ def _terms(catalogue: model.Catalogue) -> tuple[dict[str, str], tuple[TermFact, 
                     own,
                     term.label,
                     broader,
-                    _milestone(term.not_before, catalogue.settings.circa_years),
-                    _milestone(term.in_dress_from, catalogue.settings.circa_years),
+                    _milestone(term.not_before, catalogue.settings),
+                    _milestone(term.in_dress_from, catalogue.settings),
                 )
             )
     return facets, tuple(terms), at
 
 
-def _milestone(milestone: model.Milestone | None, circa_years: int) -> MilestoneFact | None:
+def _milestone(milestone: model.Milestone | None, settings: model.Settings) -> MilestoneFact | None:
     """On the safe side: the earliest day the date can mean, circa allowed for."""
     if milestone is None:
         return None
-    earliest = widened(milestone.date.span, circa_years).earliest
+    earliest = widened(milestone.date.span, settings.circa_years).earliest
     if earliest is None:
         return None
-    return MilestoneFact(earliest, milestone.date.text, milestone.event, milestone.source)
+    words = in_words(milestone.date.text, settings.seasons)
+    return MilestoneFact(earliest, milestone.date.text, words, milestone.event, milestone.source)
 
 
 def _garments(catalogue: model.Catalogue) -> tuple[tuple[GarmentFact, ...], dict[str, int]]:

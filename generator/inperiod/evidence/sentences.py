@@ -92,10 +92,10 @@ def _deciding(case: Case) -> list[str]:
         seen = f"seen before it ({_year(before)}) and after it ({_year(after)})"
         between = _number(case.looked.between(before, after), "document")
         if judged.verdict == "lapsed":
-            return [
-                f"Not found in {when} although enough was looked at, yet {seen}: "
-                "a gap, or an old use and a revival."
-            ]
+            where = "although enough was looked at"
+            if not judged.silent:
+                where = f"nor in any of the {between} about it, and that is enough to have looked at"
+            return [f"Not found in {when}, {where}, yet {seen}: a gap, or an old use and a revival."]
         return [f"Not seen in {when} itself, but {seen}, with {between} between and no sighting in them."]
     if judged.position == "overlapping":
         ends = _span(_year(case.found.first_twice), _year(case.found.last_twice))
@@ -244,7 +244,7 @@ def _named(case: Case, positions: tuple[int, ...]) -> str:
 
 
 def _milestone(of: MilestoneFact) -> str:
-    return f"{of.text} ({of.event}; {of.source})"
+    return f"{of.words} ({of.event}; {of.source})"
 
 
 def _show(count: int) -> str:

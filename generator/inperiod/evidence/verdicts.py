@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from inperiod.evidence.absence import absence_p, silence, unlikely
+from inperiod.evidence.absence import absence_p, silence, unlikely, unlikely_gap
 from inperiod.evidence.constants import DAYS_PER_YEAR, MOSTLY, NEAR_YEARS
 from inperiod.evidence.ranges import Attested, Seen
 from inperiod.evidence.surveys import Survey
@@ -34,7 +34,8 @@ class Judged:
     ``inside``: positions of the sightings in the window, those within the wear allowance included;
     ``worn``: those that are inside by that allowance alone. ``looked`` : positions of the documents that lie
     mostly in the window. ``gap``: documents strictly between range and window. ``beyond_years``: how far
-    outside the range the window lies. ``absence_p`` is None unless the window lies outside.
+    outside the range the window lies. ``absence_p`` is None unless the window lies outside. ``silent``:
+    direct absence holds in the window; ``silent_gap``: in all between the sightings on either side of it.
     """
 
     verdict: Verdict
@@ -46,6 +47,7 @@ class Judged:
     beyond_years: float
     absence_p: float | None
     silent: bool
+    silent_gap: bool
 
 
 def judge(
@@ -68,6 +70,7 @@ def judge(
     if found and position in ("before", "after"):
         p = absence_p(found.sightings, found.documents, gap)
 
+    silent_gap = position == "inside" and not inside and bool(looked) and _silent_gap(survey, of, looked)
     verdict: Verdict
     if not_before is not None and window.latest is not None and window.latest < not_before:
         verdict = "too early"
@@ -78,14 +81,26 @@ def judge(
     elif found is None:
         verdict = "unrecorded"
     elif position == "inside":
-        verdict = "lapsed" if silent else "bracketed"
+        verdict = "lapsed" if silent or silent_gap else "bracketed"
     elif p is not None and (unlikely(p) or silent):
         verdict = "unsupported"
     elif position == "overlapping" or beyond_years <= min(found.guide_years, NEAR_YEARS):
         verdict = "plausible"
     else:
         verdict = "unproven"
-    return Judged(verdict, position, inside, worn, looked, gap, beyond_years, p, silent)
+    return Judged(verdict, position, inside, worn, looked, gap, beyond_years, p, silent, silent_gap)
+
+
+def _silent_gap(survey: Survey, of: Seen, looked: tuple[int, ...]) -> bool:
+    """Whether the documents from the sighting before to the sighting after those of the window show enough
+    plates, and never the term, that its absence is more than chance. Where the window itself was not looked
+    at the question does not arise: silence elsewhere in the gap says nothing of it."""
+    before = max((position for position in of.sighted if position < looked[0]), default=-1)
+    after = min((position for position in of.sighted if position > looked[-1]), default=len(survey.entries))
+    between = range(before + 1, after)
+    return not any(position in of.showing for position in between) and unlikely_gap(
+        silence(len(survey.entries[position].plates) for position in between)
+    )
 
 
 def _inside(
