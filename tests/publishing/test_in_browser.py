@@ -96,9 +96,9 @@ def test_night_is_chosen_by_button_and_remembered(page: Page, small_site: Path) 
 
 def test_a_citation_is_copied_as_it_stands(page: Page, small_site: Path) -> None:
     page.goto((small_site / "plate/spring-list-1924/p3-1.html").as_uri())
-    page.click("button.copy >> nth=0")
-    page.wait_for_function("document.querySelector('.copied').textContent !== ''")
-    assert page.text_content(".copied >> nth=0") == "Copied"
+    page.click(".citations button.copy >> nth=0")
+    page.locator(".citations .copied:not(:empty)").wait_for()
+    assert page.text_content(".citations .copied >> nth=0") == "Copied"
     shown = " ".join((page.text_content(".citation >> nth=0") or "").split())
     assert page.evaluate("navigator.clipboard.readText()") == shown
     assert "Nobody & Daughters" in shown

@@ -302,7 +302,7 @@ def test_a_citation_can_be_copied(opened):
     page = opened("index.html#garment=day-dress&when=1926&feature=neckline/v")
     page.context.grant_permissions(["clipboard-read", "clipboard-write"])
     cite = page.locator(".cite").first
-    cite.locator("button.copy").click()
+    cite.locator("button.copy").first.click()
     cite.get_by_text("Copied").wait_for()
     assert (
         page.evaluate("navigator.clipboard.readText()") == cite.locator(".cite-text span").first.inner_text()
