@@ -14,6 +14,7 @@ from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.page import Link
 from inperiod.publishing.tapes import Tape, decade_cells, scale_of, tape
 from inperiod.publishing.view_answer import address
+from inperiod.publishing.view_lineup import decades_line, lineup, typical
 from inperiod.records.model import Facet, Milestone, Plate, Term
 
 MOST_GARMENTS = 8
@@ -72,6 +73,7 @@ def term_view(look: Lookup, facts: Facts, term: Term) -> Mapping[str, Any]:
         "all_plates": Link("All of them, to sort and filter", f"{paths.PLATES}#feature={term.key}"),
         "ask": ask_link(spans, term.key),
         "answer": answer_sentence(look, term, spans, len(plates)),
+        "lineup": lineup(look, plates),
     }
 
 
@@ -251,6 +253,7 @@ def garment_view(look: Lookup, facts: Facts, term: Term) -> Mapping[str, Any]:
     """What the template ``garment.html`` shows."""
     vocabulary = look.catalogue.vocabulary
     plates = look.of_garment.get(term.id, ())
+    usual = typical(look, facts, term.id) if plates else ()
     facets = []
     for facet in vocabulary.facets.values():
         if facet.id == "garment":
@@ -285,6 +288,8 @@ def garment_view(look: Lookup, facts: Facts, term: Term) -> Mapping[str, Any]:
         "milestones": milestones(term),
         "cautions": cautions(term),
         "facets": tuple(facets),
+        "typical": usual,
+        "typical_line": decades_line(term.label, usual),
         "decades": by_decade(look, plates),
         "count": len(plates),
         "sources": len({plate.source for plate in plates}),

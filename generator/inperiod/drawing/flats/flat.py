@@ -40,13 +40,19 @@ class Flat:
     @property
     def svg(self) -> Markup:
         """For a page: front and, where it is recorded, back; the colour is that of the text around it."""
+        return self._inline(self.drawn.back, 1.25)
+
+    @property
+    def small(self) -> Markup:
+        """For a row of flats on a page: the front alone, with a finer line."""
+        return self._inline(None, 1.0)
+
+    def _inline(self, back: View | None, weight: float) -> Markup:
         left, top, wide, high = self.drawn.frame
-        views = [(self.drawn.front, 0.0)]
-        if self.drawn.back is not None:
-            views.append((self.drawn.back, wide))
+        views = [(self.drawn.front, 0.0)] + ([(back, wide)] if back is not None else [])
         body = [each for view, across in views for each in _view(self.drawn, view, across, "Canvas", True)]
-        total = wide * len(views)
-        return self._svg((left, top, total, high), body, "currentColor", 1.25, self.drawn.definition)
+        frame = (left, top, wide * len(views), high)
+        return self._svg(frame, body, "currentColor", weight, self.drawn.definition)
 
     @property
     def file(self) -> Markup:
