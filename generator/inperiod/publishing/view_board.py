@@ -13,16 +13,18 @@ from inperiod import boards
 from inperiod.boards.bibliography import plate_citation
 from inperiod.citing import STYLES
 from inperiod.dating import Unreadable, in_words, read_phrase
+from inperiod.drawing.flats import Flat, draw_plan
 from inperiod.evidence import Facts, Finding
 from inperiod.making import Caution, Line, Purchase, UnreadableMeasure, draw, read_measure
 from inperiod.making.measures import shown as both_units
 from inperiod.publishing import paths, words
 from inperiod.publishing.browser_pages import garments_of
-from inperiod.publishing.flats import FlatPicture, shown_picture
+from inperiod.publishing.flats import FlatPicture, middle_year, shown_picture
 from inperiod.publishing.lookup import Line as PlateLine
 from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.page import Link
 from inperiod.publishing.pictures import Picture
+from inperiod.publishing.view_lineup import lineup
 from inperiod.publishing.wording import per_cent, place_name, says
 from inperiod.records.model import Board
 
@@ -92,6 +94,18 @@ class Made:
     cautions: tuple[Warned, ...]
 
 
+PLANNED = "The planned garment, drawn from what is planned"
+
+
+def planned_flat(look: Lookup, board: Board) -> Flat | None:
+    """The flat of the garment a board plans; None for garments that have none or plan nothing."""
+    if not board.features:
+        return None
+    return draw_plan(
+        board.features, board.garment, look.catalogue.vocabulary, middle_year(board.target), board.wearer.who
+    )
+
+
 def board_view(look: Lookup, facts: Facts, board: Board) -> Mapping[str, Any]:
     """What the template ``board.html`` shows."""
     found = boards.resolve(board, look.catalogue, facts)
@@ -108,6 +122,11 @@ def board_view(look: Lookup, facts: Facts, board: Board) -> Mapping[str, Any]:
         "together": together,
         "together_sentence": says(together.verdict, together.reasons) if together else None,
         "together_cite": _lines(look, together.cite[:6]) if together else (),
+        "flat": planned_flat(look, board),
+        "flat_caption": PLANNED,
+        "lineup": lineup(
+            look, [look.catalogue.plates[each.gathered.plate] for each in found.gathered if each.known]
+        ),
         "gathered": tuple(_card(look, board, each) for each in found.gathered if each.known),
         "settle": tuple(_settle(look, found)),
         "suggested": tuple(

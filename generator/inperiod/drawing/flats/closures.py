@@ -250,9 +250,9 @@ def _fasten(work: Work, kind: str, feature: Feature) -> bool:
                 sheet.put("fastening", LINE, loop, loop.mirror(x))
             if kind == "loops-and-buttons":
                 sheet.put("fastening", LINE, Path((x, y)).bend((x - 2.4 * s, y - 1.4), (x - 2.0 * s, y)))
-            sheet.put("button", GROUND, ring((x, y), size))
-            if size > 0.8 and kind in ("pearl-buttons", "buttons"):
-                sheet.put("button", FAINT, Path((x - 0.15, y)).to((x + 0.15, y)))
+        sheet.put("button", GROUND, [ring(spot, size) for spot in spots])
+        if size > 0.8 and kind in ("pearl-buttons", "buttons"):
+            sheet.put("button", FAINT, [Path((x - 0.15, y)).to((x + 0.15, y)) for x, y in spots])
         return True
     if kind in ("hooks-and-eyes", "hooks-and-bars", "press-studs", "safety-pin", "hook-and-loop"):
         count = feature.count or max(2, min(9, round(whole / (6 * s))))

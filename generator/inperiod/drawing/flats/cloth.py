@@ -83,4 +83,8 @@ def _definition(name: str, size: int, lines: str, tone: float) -> Markup:
         wide = 9 if "l.1 0" in lines else 2.2
         parts.append(tag("path", {"d": lines, "fill": "none", "stroke": "currentColor", "stroke-width": wide,
                                   "stroke-linecap": "round", "stroke-opacity": 0.5}))  # fmt: skip
-    return tag("pattern", {"id": name, **square, "patternUnits": "userSpaceOnUse"}, *parts)
+    return tag(
+        "pattern",
+        {"id": name, **square, "patternUnits": "userSpaceOnUse"},
+        *parts,
+    )

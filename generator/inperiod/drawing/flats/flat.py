@@ -8,12 +8,11 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from inperiod.drawing.flats.drawn import Drawn, View, draw, frame_for
-from inperiod.drawing.flats.ink import INK, PAPER, markup
+from inperiod.drawing.flats.ink import INK, PAPER, SCALE, markup
 from inperiod.drawing.marks import number, tag
 from inperiod.records.model import Feature, Plate, Vocabulary
 
 CAPTION = "Drawn from the record, not from the plate"
-SCALE = 10.0
 PIXELS = 4
 """To a centimetre, in a picture that is shown at its own size."""
 
@@ -22,7 +21,7 @@ PIXELS = 4
 class Flat:
     """A garment drawn from its record. ``undrawn`` says of each recorded feature that is not in the drawing
     why not; ``assumed`` what was drawn as usual then because the record does not say. ``width`` and
-    ``height`` are in millimetres of the garment."""
+    ``height`` are in units of the view box."""
 
     drawn: Drawn
     title: str

@@ -1,6 +1,6 @@
 """What a flat is drawn on: strokes of the one hand, kept with the part they belong to, and written as SVG.
 
-Geometry is in centimetres; the markup is whole millimetres, each step told from the one before, which keeps a
+Geometry is in centimetres; the markup is in whole millimetres, each step told from the one before, which keeps a
 drawing small. Cloth is a closed line filled with the garment's own pattern.
 """
 
@@ -14,6 +14,9 @@ from markupsafe import Markup
 from inperiod.drawing.hand import FAINT, LINE, Path, Pen, Stroke
 from inperiod.drawing.marks import tag
 
+SCALE = 10.0
+"""Units of the view box, millimetres, to a centimetre of the wearer."""
+
 CLOTH = Pen(fill="tint", line=False)
 """Stands for the garment's own cloth: written as its pattern over the ground."""
 
@@ -23,10 +26,12 @@ INK, PAPER = "#21242c", "#f4f1e9"
 
 @dataclass(frozen=True, slots=True)
 class Mark:
-    """A stroke and the part of the garment it draws (``sleeve``, ``button`` …)."""
+    """A stroke and the part of the garment it draws (``sleeve``, ``button`` …). Strokes of one ``group`` hide
+    nothing of one another."""
 
     part: str
     stroke: Stroke
+    group: int = 0
 
 
 @dataclass
@@ -37,11 +42,13 @@ class Sheet:
 
     def put(self, part: str, pen: Pen, *paths: Path | Iterable[Path]) -> None:
         """Draw paths as they are."""
-        self.marks += [Mark(part, stroke) for stroke in pen(*paths)]
+        group = len(self.marks)
+        self.marks += [Mark(part, stroke, group) for stroke in pen(*paths)]
 
     def both(self, part: str, pen: Pen, *paths: Path | Iterable[Path]) -> None:
         """Draw paths and their images on the other side of the body."""
-        self.marks += [Mark(part, stroke) for stroke in pen.both(*paths, axis=0)]
+        group = len(self.marks)
+        self.marks += [Mark(part, stroke, group) for stroke in pen.both(*paths, axis=0)]
 
     def cloth(self, part: str, *areas: Path) -> None:
         """Lay cloth, without an edge."""
@@ -61,7 +68,7 @@ def whole(half: Path) -> Path:
     return half.then(half.mirror(0).reverse()).close()
 
 
-def data(path: Path, scale: float = 10.0, across: float = 0.0, down: float = 0.0) -> str:
+def data(path: Path, scale: float = SCALE, across: float = 0.0, down: float = 0.0) -> str:
     """The path as SVG writes it, in whole units, relative from step to step."""
 
     def spot(point: tuple[float, float]) -> tuple[int, int]:
@@ -91,7 +98,7 @@ def markup(
     marks: Iterable[Mark],
     pattern: str | None,
     *,
-    scale: float = 10.0,
+    scale: float = SCALE,
     across: float = 0.0,
     paper: str = "Canvas",
     keep_weight: bool = True,
@@ -99,6 +106,7 @@ def markup(
     """The marks as path elements in their order; neighbours of one pen that hide nothing share an element."""
     found: list[Markup] = []
     pen: Pen | None = None
+    group = 0
     written: list[str] = []
 
     def close() -> None:
@@ -118,9 +126,9 @@ def markup(
 
     for mark in marks:
         stroke = mark.stroke
-        if stroke.pen is not pen or stroke.pen.fill == "ground":
+        if stroke.pen is not pen or (pen.fill == "ground" and mark.group != group):
             close()
-            pen, written = stroke.pen, []
+            pen, written, group = stroke.pen, [], mark.group
         written.append(data(stroke.path, scale, across))
     close()
     return found
