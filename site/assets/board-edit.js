@@ -262,13 +262,13 @@
       const attributes = { "aria-label": label };
       let box;
       if (kind === "area") {
-        box = h("textarea", { rows: 1, maxlength: 20000, ...attributes });
+        box = h("textarea", { rows: 1, maxlength: 20000, placeholder: " ", ...attributes });
       } else if (kind === "planned" || Array.isArray(kind)) {
         const given = kind === "planned" ? entry.board.features.map((each) => each.term).filter(Boolean) : kind;
         const known = given.includes(value) || !value ? given : [...given, value];
         box = h("select", attributes, h("option", { value: "" }, "not said"),
           ...known.map((each) => h("option", { value: each }, kind === "planned" ? labelOf(each) : each)));
-      } else box = h("input", { type: kind, maxlength: 1000, ...attributes });
+      } else box = h("input", { type: kind, maxlength: 1000, placeholder: " ", ...attributes });
       box.value = value || "";
       box.addEventListener(box.tagName === "SELECT" ? "change" : "input", () => set(box.value));
       if (kind !== "area") return box;
@@ -318,8 +318,10 @@
               h("span", { class: "detail" }, details.filter(Boolean).join(", "))),
             h("p", { class: "planned-verdict" })),
           h("div", { class: "planned-found" }),
-          labelled("Note", control("area", feature.note, `Note on ${name}`, (value) => edit(`note ${index}`, (board) => { board.features[index].note = value; }))),
-          moves("features", index, name));
+          h("div", { class: "own-foot" },
+            h("details", { class: "own-note", open: Boolean(feature.note) }, h("summary", {}, "Note"),
+              control("area", feature.note, `Note on ${name}`, (value) => edit(`note ${index}`, (board) => { board.features[index].note = value; }))),
+            moves("features", index, name)));
       }));
     }
 

@@ -62,7 +62,7 @@
         const term = cite.closest("[data-term]").dataset.term,
           one = !term.includes(" + "),
           words = (found) => (found ? found.textContent.replace(/\s+/g, " ").trim() : "");
-        const label = `${words(cite.querySelector(".trade-what"))}, ${words(cite.querySelector(".trade-where"))}, ${words(cite.querySelector(".trade-when"))}`;
+        const label = `${words(cite.querySelector(".trade-what"))}, ${words(cite.querySelector(".trade-where"))}, ${cite.querySelector(".trade-when").firstChild.textContent.trim()}`;
         const board = () => {
           const features = [...answer.querySelectorAll("[data-term]")].map((each) => each.dataset.term).filter((each) => !each.includes(" + "));
           return { title: document.getElementById("answer-head").textContent, garment: value("ask-garment"), target: value("ask-when"), features: [...new Set(features)] };
