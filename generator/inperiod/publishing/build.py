@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from itertools import chain
 from pathlib import Path
 
 from inperiod.evidence import Facts, gather_facts
@@ -20,6 +21,8 @@ from inperiod.publishing.pictures import picture_of
 from inperiod.publishing.plan import plan_pages
 from inperiod.publishing.published import published
 from inperiod.publishing.render import environment, layers, render, site_view
+from inperiod.publishing.scripts import is_shipped_script, minified_scripts
+from inperiod.publishing.sheets import sheet_files
 from inperiod.publishing.styles import stylesheet
 from inperiod.publishing.write import refuse_foreign, replace_site
 from inperiod.records.model import Catalogue
@@ -52,7 +55,10 @@ def build(catalogue: Catalogue, target: Path, progress: Progress | None = None) 
     shown = published(catalogue)
     facts = gather_facts(shown)
     pages = plan_pages(shown, facts)
-    written = replace_site(target, _texts(shown, facts, pages, progress), _copies(shown))
+    copies = _copies(shown)
+    texts = chain(_texts(shown, facts, pages, progress), minified_scripts(copies))
+    as_they_stand = {path: file for path, file in copies.items() if not is_shipped_script(file)}
+    written = replace_site(target, texts, as_they_stand)
     return BuildReport(
         target=target,
         first=target / "index.html",
@@ -75,6 +81,7 @@ def _texts(
             progress(done, len(pages))
     yield from browser_files(catalogue, facts).items()
     yield from flat_files(catalogue)
+    yield from sheet_files(catalogue)
     yield from citation_scripts(catalogue)
     yield from download_files(catalogue)
     yield from manifest_files(catalogue)

@@ -44,6 +44,11 @@ def flat_path(key: str) -> str:
     return f"flat/{_safe(source)}/{_safe(plate)}.svg"
 
 
+def sheet_path(source: str, number: int) -> str:
+    """A composed page of an invented source, counted from 1."""
+    return f"sheet/{_safe(source)}/{number}.svg"
+
+
 def source_path(source: str) -> str:
     return f"source/{_safe(source)}.html"
 

@@ -13,6 +13,7 @@ from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.manifests import manifest_path
 from inperiod.publishing.page import Link
 from inperiod.publishing.prose import web_address
+from inperiod.publishing.sheets import NOTICE, sheets_of
 from inperiod.publishing.view_plate import Fact, dating, recorded, rights, weighed
 from inperiod.publishing.wording import place_name
 from inperiod.records.model import Creator, Source
@@ -46,6 +47,8 @@ def source_view(look: Lookup, source: Source) -> Mapping[str, Any]:
         "rights": rights(source),
         "examined": examined(source),
         "lines": lines,
+        "sheets": sheets_of(look.catalogue, source),
+        "sheets_notice": NOTICE,
         "garments": tuple(
             (look.garment_link(garment), number)
             for garment, number in sorted(garments.items(), key=lambda item: (-item[1], item[0]))

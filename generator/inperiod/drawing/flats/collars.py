@@ -282,7 +282,8 @@ def _ruffle(work: Work) -> None:
 def _jabot(work: Work) -> None:
     """A fall of frills down the front from a band at the neck."""
     (x, y), d, s = _points(work)
-    top, deep = min(d, 8 * s), min(d, 8 * s) + 17 * s
+    top = d - 1.0 if d > 11 * s else min(d, 8 * s)
+    deep = top + 17 * s
     _lay(work, Path((0.0, top)).curve((2.2 * s, top + 1), (5.2 * s, top + 4 * s), (4.8 * s, top + 7 * s))
          .curve((3.4 * s, top + 6.4 * s), (6.2 * s, top + 11 * s), (4.6 * s, top + 13 * s))
          .curve((3.2 * s, top + 12 * s), (3.6 * s, deep), (0.0, deep)).close())  # fmt: skip

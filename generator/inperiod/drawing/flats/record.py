@@ -8,6 +8,17 @@ from dataclasses import dataclass, field
 from inperiod.records.model import Feature
 
 
+UNDRAWN = {
+    "fabric": "a line does not tell this cloth from another",
+    "colour": "not told by line or tone",
+    "closure": "no place for such an opening on this garment",
+    "fastening": "no opening recorded that it could close",
+    "trim": "no place for it on this garment as drawn",
+    "seam": "too small to show in a whole garment",
+}
+"""Why a feature is not drawn where no rule says so."""
+
+
 @dataclass(frozen=True, slots=True)
 class Choice:
     """The term a part is drawn as. ``feature`` is None where the plate does not say and the period's usual
@@ -85,7 +96,7 @@ class Record:
     def left(self) -> list[tuple[Feature, str]]:
         """What is recorded as shown and not drawn, each with the reason."""
         return [
-            (feature, self.fate.get(place, "this hand has no line for it here"))
+            (feature, self.fate.get(place) or UNDRAWN.get(feature.facet, "no line for it on this garment"))
             for place, feature in enumerate(self.features)
             if feature.state == "shown" and self.fate.get(place, "-") != ""
         ]
