@@ -93,7 +93,7 @@ def _lists(look: Lookup, facts: Facts) -> list[Page]:
             paths.METHOD,
             "method.html",
             "Method",
-            partial(method_view, look.catalogue),
+            partial(method_view, look.catalogue, facts),
             paths.METHOD,
             "How dates are weighed and what each verdict means.",
         ),

@@ -6,7 +6,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from inperiod.evidence import Facts
 from inperiod.evidence import constants as c
+from inperiod.publishing import method_example
+from inperiod.publishing.method_figures import NOT_SIMULATED, calibration_view, left_out_view
 from inperiod.publishing.wording import LEADS
 from inperiod.records.model import Catalogue
 
@@ -31,7 +34,7 @@ class Formula:
     source: str
 
 
-def method_view(catalogue: Catalogue) -> Mapping[str, Any]:
+def method_view(catalogue: Catalogue, facts: Facts) -> Mapping[str, Any]:
     """What the template ``method.html`` shows."""
     return {
         "verdicts": verdicts(),
@@ -42,6 +45,16 @@ def method_view(catalogue: Catalogue) -> Mapping[str, Any]:
         "widest": c.WIDEST_YEARS,
         "usual": _per_cent(c.USUAL),
         "occasional": _per_cent(c.OCCASIONAL),
+        "example": {
+            "looked": method_example.LOOKED,
+            "asked": method_example.ASKED,
+            "says": method_example.example_says(),
+            "steps": method_example.example_steps(),
+        },
+        "calibration": calibration_view(),
+        "not_simulated": NOT_SIMULATED,
+        "left_out": left_out_view(facts, catalogue.settings.grades),
+        "circa_tried": c.CIRCA_TRIED,
     }
 
 
@@ -79,8 +92,9 @@ def verdicts() -> tuple[Explained, ...]:
         ),
         (
             "lapsed",
-            "The years lie inside the range, yet enough plates were looked at there that a use of "
-            f"{_per_cent(c.USE)} would have shown: a gap, or an old use and a revival.",
+            "The years lie inside the range, yet enough plates were looked at in them, or in all the gap "
+            f"between the sightings before and after, that a use of {_per_cent(c.USE)} would have shown: "
+            "a gap, or an old use and a revival.",
             "Prefer what the plates of those years show.",
         ),
         (
@@ -193,6 +207,15 @@ def formulas() -> tuple[Formula, ...]:
             "would have shown.",
             f"Σ documents Σ j = 0 … n − 1 of ln[({1 - c.USE:g} φ + j) ÷ (φ + j)] < ln {c.ALPHA:g},  φ "
             f"= {c.SPREAD:g}",
-            f"Beta-binomial, with a correlation of {c.ALIKE:g} within a document (ours, from simulation).",
+            f"J. G. Skellam, Journal of the Royal Statistical Society B 10 (1948) 257–261 (beta-binomial); "
+            f"the correlation of {c.ALIKE:g} within a document is ours, from simulation.",
+        ),
+        Formula(
+            "A silent gap",
+            "For years inside the range that were looked at, the same over all documents from the last "
+            "sighting before them to the first after. A gap found about a given year is longer than one met "
+            f"by chance, so the level is stricter: {c.GAP_ALPHA:g} instead of {c.ALPHA:g}.",
+            f"Π of the same terms over the gap < {c.GAP_ALPHA:g} = e^−x,  where (1 + x) · e^−x = {c.ALPHA:g}",
+            "Ours: two waiting times, one back and one forth (gamma distribution of shape 2).",
         ),
     )
