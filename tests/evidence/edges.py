@@ -69,6 +69,11 @@ def named_edges() -> list[tuple[str, Facts, list[Question]]]:
             _ask("1908", "1915", "191X", "1927", *(f"{year}/{year + 9}" for year in range(1908, 1919))),
         ),
         (
+            "a gap whose single years hold too little",
+            facts(*yearly(1900, 1929, (*range(1900, 1904), *range(1926, 1930)), plates=16)),
+            _ask("1904", "1915", "1914-06", "1913/1916", "1925"),
+        ),
+        (
             "spans of twelve years and a day more",
             facts(
                 source("a", "1901/1912", square()),

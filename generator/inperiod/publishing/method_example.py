@@ -113,8 +113,8 @@ def example_steps() -> tuple[Step, ...]:
         ),
         Step(
             "Effective plates",
-            f"m = {' + '.join(f'{plates}²' for plates, _ in counted)} = {squares}, ÷ {share.recorded:.0f} = "
-            f"{squares / share.recorded:.3f}",
+            f"the squares of the plates {' + '.join(f'{plates}²' for plates, _ in counted)} = {squares}; "
+            f"m = {squares} ÷ {share.recorded:.0f} = {squares / share.recorded:.3f}",
             f"n′ = {share.recorded:.0f} ÷ (1 + {squares / share.recorded - 1:.3f} · {c.ALIKE:g}) = "
             f"{share.effective:.2f}",
         ),

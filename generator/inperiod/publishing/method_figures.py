@@ -15,8 +15,8 @@ COLUMNS = (
     ("attested never", "attested, never in use"),
     ("seen once never", "seen once, never in use"),
     ("bracketed never", "bracketed, never in use"),
-    ("common unsupported", "in use at 5 %, called unsupported"),
-    ("common attested", "in use at 5 %, called attested"),
+    ("common unsupported", "in use at 5 %, called unsupported"),
+    ("common attested", "in use at 5 %, called attested"),
     ("end covered", "true end within reach"),
     ("share covered", "true share within interval"),
 )
@@ -95,10 +95,10 @@ def _world(world: Mapping[str, Any]) -> list[str]:
         f"record a facet; plates of one document correlated by {world['alike']:g}",
         "features that rise in one to six years, hold for three to twenty-five and fall in one to eight, at "
         f"their height on 2 to 60 of 100 garments; {percent(world['revivals'])} of them come back later",
-        f"{percent(low)} to {percent(high)} of the documents of grade A misdated, by 3 to 25 years; of grade B "
-        "three times as many, of grade C six times",
-        f"{percent(world['circa'])} dated “circa” and {percent(world['decade'])} to a decade, more of them in "
-        "grades B and C",
+        f"{percent(low)} to {percent(high)} of the documents of grade A misdated, by 3 to 25 years; of "
+        "grade B three times as many, of grade C six times",
+        f"{percent(world['circa'])} dated “circa” and {percent(world['decade'])} to a decade, more "
+        "in grades B and C",
         f"{percent(world['reprints'])} reprints that nobody marked, and as many that are marked",
         f"one plate in {1 / world['misread']:,.0f} said to show a given feature that it does not show",
     ]
