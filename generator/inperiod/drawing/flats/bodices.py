@@ -263,6 +263,8 @@ def _fullness(work: Work, kind: str, feature: Feature) -> bool:
         long = min(7.5 * s, low - top - 0.5)
         for place_on in range(7):
             share = 0.07 + 0.13 * place_on
+            if top < outline.underarm[1] and outline.half(top) * share > outline.shoulder[0] - 1.5:
+                continue  # Beside the armhole there is no cloth to gather.
             sheet.faint("gathers", outline.down(share, top + 0.5, top + long * (1.0, 0.6)[place_on % 2]))
     elif kind in ("smocking",):
         deep = min(9 * s, low - top)

@@ -115,6 +115,8 @@ def _figure(chain: Sequence[str], who: str) -> Figure:
 
 def _frame(build: Build, figure: Figure) -> tuple[float, float, float, float]:
     half, top, foot = FRAMES[build.frame]
+    if figure.name == "infant":
+        half += 14.0  # An infant is broad for its height.
     k = 1.0 if build.frame == "head" else 1.05 if figure.name == "man" else min(1.0, figure.scale)
     return (-half * k, top * k, 2 * half * k, (foot - top) * k)
 

@@ -229,7 +229,7 @@ def _gathers(work: Work, arm: _Arm, shape: Shape) -> None:
     if end:
         t, o, w = shape.stations[-1]
         t2, o2, w2 = shape.stations[-2]
-        for share in (0.2, 0.42, 0.64, 0.85):
+        for share in (0.2, 0.42, 0.64):
             lines.append(
                 Path(arm.spot(t, o - w * share)).bend(
                     arm.spot(t2 + 1, o2 - w2 * share), arm.spot(t2 - 5, o2 * 0.8 - w2 * (share * 0.8 + 0.1))
