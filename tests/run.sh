@@ -33,6 +33,9 @@ python3 generator/start.py --prepare test
 has_chromium || apt_install chromium || .venv/bin/playwright install chromium >&2 ||
     say "No Chromium or Chrome: tests that drive one will not run."
 command -v node >/dev/null 2>&1 || apt_install nodejs || say "No Node.js: tests that need it will not run."
+# Debian's Java wants a folder for its manual pages that slim systems lack.
+command -v java >/dev/null 2>&1 || { mkdir -p /usr/share/man/man1 2>/dev/null; apt_install default-jre-headless; } ||
+    say "No Java: the HTML checker will not run."
 if [ -f tests/package.json ]; then
     command -v npm >/dev/null 2>&1 || apt_install npm || say "No npm: tests that need its packages will not run."
     if command -v npm >/dev/null 2>&1 && ! cmp -s tests/package-lock.json tests/node_modules/.installed; then
