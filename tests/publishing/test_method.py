@@ -1,4 +1,4 @@
-"""The method page tells what the code does: its example is recomputed here from the printed formulas alone."""
+"""The method page tells what the code does: its example is recomputed here by the printed formulas alone."""
 
 from __future__ import annotations
 
