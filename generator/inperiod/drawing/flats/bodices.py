@@ -259,7 +259,7 @@ def _fullness(work: Work, kind: str, feature: Feature) -> bool:
             for row in range(rows):
                 sheet.put("tiers", LINE, outline.across(low - (low - top) * (row + 1) / (rows + 0.4)))
         for row in range(rows if kind != "ruffle-tier" else 0):
-            sheet.put("gathers", FAINT, outline.across(top + 0.6 + row * 1.3 * s, 0.4))
+            sheet.put("gathers", FAINT, _row(outline, top + 0.6 + row * 1.3 * s))
         long = min(7.5 * s, low - top - 0.5)
         for place_on in range(7):
             share = 0.07 + 0.13 * place_on
@@ -276,6 +276,12 @@ def _fullness(work: Work, kind: str, feature: Feature) -> bool:
     else:
         return False
     return True
+
+
+def _row(outline: Outline, y: float) -> Path:
+    """A row of gathering stitches; between the armholes where it lies above their lower end."""
+    half = outline.half(y) if y > outline.underarm[1] else min(outline.half(y), outline.shoulder[0] - 2.0)
+    return Path((-half, y)).bend((0.0, y + 0.8), (half, y))
 
 
 def _zigzag(left: float, right: float, y: float, high: float, count: int, flip: bool) -> Path:

@@ -124,7 +124,10 @@ def body_of(
     level = WAISTS.get(waist.id)
     seam = None if level is None else level_of(figure, level)
     silhouette = silhouette if silhouette in SILHOUETTES else "tubular"
-    points = profile(figure, silhouette, cut or None, seam, build.ease)
+    ease = build.ease
+    if silhouette == "loose" and build.body not in ("skirt", "") and build.shape != "loose":
+        silhouette, ease = "tubular", ease * 1.07  # A loose jacket or blouse is roomy, not spread.
+    points = profile(figure, silhouette, cut or None, seam, ease)
     top = figure.y("underarm")
     shoulder_half = (period.shoulder if figure.name == "woman" else 17.0 * figure.girth) * min(
         1.06, build.ease
@@ -213,6 +216,9 @@ def legs_of(
         top = outline.waist if build.body == "hip" and outline.waist is not None else outline.hem
         top = min(top, fork - 1.5)
         waist_half, hip_half = outline.half(top), max(hip_half, outline.half(hip) - 0.4)
+        if build.body == "hip":
+            # The blouse lies over the top of the legs, and hides it.
+            waist_half, hip_half = waist_half - 0.4, outline.half(outline.hem) - 0.4
         if build.body == "crotch" and kind == "trunk":
             hip_half = outline.half(hip)
             outer = max(outer, hip_half)

@@ -282,12 +282,23 @@ def _ruffle(work: Work) -> None:
 def _jabot(work: Work) -> None:
     """A fall of frills down the front from a band at the neck."""
     (x, y), d, s = _points(work)
-    top = d - 1.0 if d > 11 * s else min(d, 8 * s)
-    deep = top + 17 * s
-    _lay(work, Path((0.0, top)).curve((2.2 * s, top + 1), (5.2 * s, top + 4 * s), (4.8 * s, top + 7 * s))
-         .curve((3.4 * s, top + 6.4 * s), (6.2 * s, top + 11 * s), (4.6 * s, top + 13 * s))
-         .curve((3.2 * s, top + 12 * s), (3.6 * s, deep), (0.0, deep)).close())  # fmt: skip
-    work.sheet.faint("collar", smooth((0.7 * s, top + 1), (2.8 * s, top + 5 * s), (2.2 * s, top + 11 * s)))
+    deep_neck = d > 11 * s
+    top = d - 7.0 * s if deep_neck else min(d, 8 * s)
+    deep = top + (19 if deep_neck else 17) * s
+    wide = (x * 7.0 * s / max(1.0, d - y)) if deep_neck else 0.4
+    fall = Path((0.0, top + (1.2 if deep_neck else 0.0))).to((wide, top))
+    fall = fall.curve((wide + 2.2 * s, top + 2), (5.4 * s, top + 5 * s), (4.8 * s, top + 8 * s))
+    fall = fall.curve((3.4 * s, top + 7.4 * s), (6.2 * s, top + 12 * s), (4.6 * s, top + 14 * s))
+    _lay(work, whole(fall.curve((3.2 * s, top + 13 * s), (3.6 * s, deep), (0.0, deep))), both=False)
+    for lean in (0.0, 1.0):
+        work.sheet.faint(
+            "collar",
+            smooth(
+                (wide * 0.5 + 0.3 + lean, top + 2),
+                (1.4 * s + lean, top + 7 * s),
+                (1.0 * s + 1.4 * lean, top + 13 * s),
+            ),
+        )
     work.collar_edge = Path((x, y)).curve((x * 0.9, top), (2, top), (0.0, top))
 
 

@@ -54,8 +54,9 @@ FRAMES: dict[str, tuple[float, float, float]] = {
     # Half the width, top and foot of the frame, of a woman's figure.
     "whole": (56.0, -12.0, 146.0),
     "bather": (48.0, -12.0, 116.0),
-    "upper": (46.0, -12.0, 80.0),
-    "jacket": (46.0, -12.0, 86.0),
+    "suit": (34.0, -10.0, 98.0),
+    "upper": (48.0, -12.0, 80.0),
+    "jacket": (52.0, -12.0, 86.0),
     "lower": (56.0, 32.0, 146.0),
     "seat": (34.0, 34.0, 112.0),
     "head": (30.0, -14.0, 22.0),

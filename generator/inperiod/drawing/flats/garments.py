@@ -36,7 +36,7 @@ DRESS = Build()
 LOOSE = Build(shape="loose", waist="no-waist", cut="gathered")
 TOP = Build(body="high-hip", frame="upper", cut="straight")
 SUIT = Build(body="crotch", legs="trunk", shape="tubular", ease=0.97, neck="scoop", sleeve="sleeveless",
-             waist="no-waist", frame="bather", cut="straight")  # fmt: skip
+             waist="no-waist", frame="suit", cut="straight")  # fmt: skip
 
 GARMENTS: Mapping[str, Build] = {
     "dress": DRESS,

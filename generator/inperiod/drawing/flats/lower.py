@@ -23,7 +23,7 @@ def draw_legs(work: Work) -> None:
                   Path((-half - 0.4, legs.waist + 3.2)).bend((0.0, legs.waist + 4.6), (half + 0.4, legs.waist + 3.2)))  # fmt: skip
     if not (work.build.legs == "trunk" and work.outline is not None):
         sheet.put("leg", FAINT, Path((0.0, legs.waist + 4)).to((0.0, legs.fork)))
-    if work.build.legs == "floor":
+    if work.build.legs == "floor" and work.outline is None:
         middle = (legs.inner + legs.outer) / 2
         hip = (legs.path.start[0]) * 0.55
         sheet.faint(

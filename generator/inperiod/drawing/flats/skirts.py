@@ -140,6 +140,11 @@ def _circular(work: Work, outline: Outline, top: float) -> None:
 
 
 def _gathered(work: Work, outline: Outline, top: float) -> None:
+    if outline.waist is None and not work.build.skirt:
+        # No seam to gather into: the fullness falls from above in long folds.
+        _folds(work, outline, (0.16, 0.5, 0.82), 0.62, outline.underarm[1] + 8)
+        _folds(work, outline, (0.33, 0.66), 0.34, outline.underarm[1] + 8)
+        return
     long = (outline.hem - top) * 0.3
     for place in range(6):
         share = 0.08 + 0.16 * place

@@ -170,8 +170,17 @@ class _Arm:
         self.outline, self.shape = work.outline, shape
         self.size = work.figure.girth
         self.long = work.figure.arm / 57
-        lean = math.radians(shape.lean)
-        self.way = (math.sin(lean), math.cos(lean))
+        self.way = (0.0, 1.0)
+        for degrees in range(round(shape.lean), 34, 2):
+            lean = math.radians(degrees)
+            self.way = (math.sin(lean), math.cos(lean))
+            if work.has_skirt or self._clears():
+                break
+
+    def _clears(self) -> bool:
+        """Whether the whole inner edge hangs beside a jacket or blouse and not behind it."""
+        places = [self.spot(t, o - w) for t, o, w in self.shape.stations[1:]]
+        return all(x > self.outline.half(y) - 0.5 for x, y in places if y < self.outline.hem)
 
     def spot(self, along: float, out: float) -> Point:
         """So far down the arm, so far off its line (outwards; the sleeve lies on the other side)."""
@@ -229,7 +238,7 @@ def _gathers(work: Work, arm: _Arm, shape: Shape) -> None:
     if end:
         t, o, w = shape.stations[-1]
         t2, o2, w2 = shape.stations[-2]
-        for share in (0.2, 0.42, 0.64):
+        for share in (0.16, 0.34, 0.52):
             lines.append(
                 Path(arm.spot(t, o - w * share)).bend(
                     arm.spot(t2 + 1, o2 - w2 * share), arm.spot(t2 - 5, o2 * 0.8 - w2 * (share * 0.8 + 0.1))

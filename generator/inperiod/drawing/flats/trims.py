@@ -107,13 +107,16 @@ def _lines(work: Work, place: str, inset: float) -> list[Line]:
             ]
         return []
     if place == "collar" and work.collar_edge is not None:
-        return [(beside(work.collar_edge, 0.9 + inset), True)]
+        return [(_right_of_centre(beside(work.collar_edge, 0.9 + inset)), True)]
     if place in ("neckline", "collar") and not work.build.skirt:
         if work.back:
             return [(back_neck(outline, inset + 0.6), True)]
         if work.collar_edge is not None:
-            return [(beside(work.collar_edge, 0.7 + inset), True)]
+            return [(_right_of_centre(beside(work.collar_edge, 0.7 + inset)), True)]
         return [(neckline(outline, inset + 0.7), True)]
+    if place == "chest" and not work.build.skirt:
+        y = min(max(outline.underarm[1] + 1.5, outline.depth + 2.0), outline.hem - 8)
+        return [(outline.across(y + inset), False)]
     if place == "yoke":
         if work.seams:
             return [
@@ -176,6 +179,12 @@ def _lines(work: Work, place: str, inset: float) -> list[Line]:
     return [(Path((x, top)).to((min(x, outline.half(low) * 0.85), low)), True)]
 
 
+def _right_of_centre(line: Path) -> Path:
+    """The line without what runs over the middle of the body, where its image would cross it."""
+    points = [point for point in line.points() if point[0] > 0.15]
+    return path(*points) if len(points) > 1 else line
+
+
 def _reach(work: Work, x: float) -> float:
     """Below the neckline and the collar at a distance from the middle."""
     assert work.outline is not None
@@ -211,22 +220,22 @@ def _along(work: Work, kind: str, feature: Feature) -> bool:
     width = width_in_cm(feature.width) or WIDTHS.get(kind, 1.2) * max(work.s, 0.7)
     rows = max(1, min(feature.count or (3 if kind == "stripes-knitted" else 1), 6))
     for place in places:
+        if kind == "stripes-knitted" and place in ("bodice", "front"):
+            place = "chest"  # Stripes are knitted in rounds.
         if place == "crown" and work.build.head:
             _on_crown(work, kind)
             drawn = True
             continue
+        step = 1.2 * width if kind != "braid" else 0.9 * width
         for row in range(rows):
-            for line, twin in _lines(
-                work,
-                place or "neckline",
-                row * max(1.2, width * (1.3 if rows > 1 else 1.0)) * (0.75 if kind == "braid" else 1.0),
-            ):
+            inset = row * max(1.0, step)
+            outer = _lines(work, place or "neckline", inset)
+            inner = _lines(work, place or "neckline", inset + width)
+            # Where the cloth is too small for a second line the one line is all that is drawn.
+            inner = inner if len(inner) == len(outer) else outer
+            for (line, twin), (within, _) in zip(outer, inner, strict=True):
                 if length(line) > 1.5:
-                    inner = [
-                        each
-                        for each, _ in _lines(work, place or "neckline", row * max(1.2, width * 1.3) + width)
-                    ]
-                    _trim(work, kind, line, inner[0] if inner else line, width, twin)
+                    _trim(work, kind, line, within, width, twin)
                     drawn = True
     return drawn
 
