@@ -160,7 +160,7 @@
 
     /** One change, to be undone as one; changes of the same field in quick succession count as one. */
     function edit(what, change, redraw) {
-      if (what !== lastEdit || Date.now() - editedAt > 4000) {
+      if (!what || what !== lastEdit || Date.now() - editedAt > 4000) {
         past.push(JSON.stringify(entry.board));
         future.length = 0;
       }

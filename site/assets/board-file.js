@@ -27,7 +27,8 @@
 
   function quoted(text) {
     const code = (sign) => "\\u" + sign.charCodeAt(0).toString(16).padStart(4, "0");
-    const escape = (sign) => (sign === "\n" ? "\\n" : sign === "\t" ? "\\t" : /["\\]/.test(sign) ? "\\" + sign : code(sign));
+    // No record may hold NUL or half a character: they came by accident.
+    const escape = (sign) => (/[\0\ud800-\udfff]/.test(sign) ? "" : sign === "\n" ? "\\n" : sign === "\t" ? "\\t" : /["\\]/.test(sign) ? "\\" + sign : code(sign));
     let written = "",
       from = 0;
     for (const pair of text.matchAll(PAIRS)) {
@@ -49,7 +50,7 @@
     if (Object.values(value).some(nested)) return null;
     const line = Array.isArray(value)
       ? `[${value.map((each) => scalar(each, "", true)).join(", ")}]`
-      : `{${Object.entries(value).map(([name, each]) => `${/^[a-z_]+$/.test(name) ? name : scalar(name, "", true)}: ${scalar(each, name, true)}`).join(", ")}}`;
+      : "{" + Object.entries(value).map(([name, each]) => (/^[a-z_]+$/.test(name) ? name : scalar(name, "", true)) + ": " + scalar(each, name, true)).join(", ") + "}";
     return line.length < 90 ? line : null;
   }
 
@@ -86,7 +87,7 @@
 
   const filled = (record) => Object.fromEntries(Object.entries(record).filter(([, value]) => !empty(value)));
 
-  /** The board as a file. What is empty is left out. */
+  /** The board as a file. What is empty is left out, but for the title. */
   function writeBoard(board) {
     const whole = {};
     for (const name of ORDER) {
@@ -94,7 +95,7 @@
       if (name === "features") value = value.map((each) => (Object.keys(filled(each)).join() === "term" ? each.term : filled(each)));
       else if (LISTS.includes(name)) value = value.map((each) => (nested(each) ? filled(each) : each)).filter((each) => !empty(each));
       else if (TABLES.includes(name)) value = filled(value);
-      if (!empty(value) && !(name === "publish" && value === true)) whole[name] = value;
+      if ((name === "title" || !empty(value)) && !(name === "publish" && value === true)) whole[name] = value;
     }
     return table(whole).join("\n") + "\n";
   }
@@ -105,20 +106,20 @@
 
   /** A YAML text as tables, lists and values. Throws Unreadable with the line for anything else. */
   function readYaml(text) {
-    const lines = text.replace(/^\ufeff/, "").split(/\r\n?|\n/);
+    const lines = text.replace(/^\ufeff|(\r\n?|\n)$/g, "").split(/\r\n?|\n/);
     let at = 0,
       depth = 0;
     const fail = (words, line) => {
       throw new Unreadable(`Line ${(line === undefined ? at : line) + 1}: ${words}`);
     };
-    const bare = (line) => /^[ \t]*(#.*)?$/.test(line);
+    const bare = (line) => (/^[ \t]*(#.*)?$/.test(line));
     const indentOf = (line) => line.length - line.trimStart().length;
     const skip = () => {
       while (at < lines.length && bare(lines[at])) at += 1;
       if (at < lines.length && /^ *\t/.test(lines[at])) fail("a tab stands where blanks belong.");
       return at < lines.length ? indentOf(lines[at]) : -1;
     };
-    const isItem = (line) => /^ *-( |$)/.test(line);
+    const isItem = (line) => (/^ *-( |$)/.test(line));
 
     function typed(plain) {
       if (/^(|~|null)$/i.test(plain)) return null;
@@ -154,14 +155,14 @@
     const KEY = /^("(?:[^"\\]|\\.)*"|'(?:[^']|'')*'|[^\s#&*!|>'"%@`[\]{},?-][^#]*?|[?-][^\s#][^#]*?)[ ]*:(?=[ \t]|$)/;
 
     function record(indent) {
-      const found = {};
+      const found = Object.create(null);
       let column;
       while ((column = skip()) === indent && !isItem(lines[at])) {
         const line = lines[at].trimStart(),
           key = KEY.exec(line);
         if (!key) fail("a name with a colon and a blank was expected here, such as title: …");
         const name = /^["']/.test(key[1]) ? unquoted(key[1]) : key[1];
-        if (Object.hasOwn(found, name) || name === "__proto__") fail(`${name} is given twice.`);
+        if (Object.hasOwn(found, name)) fail(`${name} is given twice.`);
         found[name] = value(line.slice(key[0].length).trimStart(), indent, true);
       }
       if (column > indent) fail("this line stands further in than the one before it.");
@@ -275,7 +276,7 @@
         let found;
         if (shut) {
           i += 1;
-          found = shut === "]" ? [] : {};
+          found = shut === "]" ? [] : Object.create(null);
           for (;;) {
             room();
             if (text[i] === shut) break;
@@ -285,7 +286,7 @@
               room();
               if (text[i] !== ":") fail("a colon was expected between a name and its value.");
               i += 1;
-              if (Object.hasOwn(found, given) || given === "__proto__") fail(`${given} is given twice.`);
+              if (Object.hasOwn(found, given)) fail(`${given} is given twice.`);
               room();
               found[given] = /[,}]/.test(text[i]) ? null : one();
             }
@@ -348,15 +349,18 @@
 
   /** The part after the # that carries a board, or null where the board is too large for a link. */
   function inLink(board) {
+    const bytes = new TextEncoder().encode(writeBoard(board));
     let text = "";
-    for (const byte of new TextEncoder().encode(writeBoard(board))) text += String.fromCharCode(byte);
+    for (const byte of bytes) text += String.fromCharCode(byte);
     const packed = btoa(text).replace(/\+/g, "-").replace(/\//g, "_").replace(/=+$/, "");
-    return packed.length > LONGEST_LINK ? null : "board=" + packed;
+    return packed.length > LONGEST_LINK ? null : `board=${bytes.length}.${packed}`;
   }
 
-  /** The board a link carries. Throws where it was cut short or changed. */
-  function fromLink(packed) {
+  /** The board a link carries: how many bytes, a full stop, and they. Throws where it was cut short or changed. */
+  function fromLink(carried) {
+    const [length, packed = ""] = carried.split(".");
     const bytes = Uint8Array.from(atob(packed.replace(/-/g, "+").replace(/_/g, "/")), (sign) => sign.charCodeAt(0));
+    if (bytes.length !== Number(length)) throw new Unreadable("The link was cut short.");
     return readBoard(new TextDecoder("utf-8", { fatal: true }).decode(bytes));
   }
 

@@ -10,19 +10,20 @@ from pathlib import Path
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from parity import differences, in_node
 
 from inperiod.boards import as_json, read_board_file, resolve
 from inperiod.evidence import facts_to_json
 from inperiod.publishing.browser_data import plates_data, vocabulary_data
 from inperiod.records.model import Catalogue
 from inperiod.records.yaml_reading import plain_value, read_yaml
+from parity import differences, in_node
 
 ASSETS = Path(__file__).parents[2] / "site" / "assets"
 FILE = {"store": ASSETS / "board-store.js", "file": ASSETS / "board-file.js"}
 ROUND_TRIP = """given.map((board) => {
   const text = file.writeBoard(store.boardOf(board));
-  return [text, JSON.stringify(file.readBoard(text)) === JSON.stringify(store.boardOf(board))];
+  const whole = (value) => JSON.stringify(value, (name, each) => (each === "" ? undefined : each));
+  return [text, whole(file.readBoard(text)) === whole(store.boardOf(board))];
 })"""
 READ = """given.map((text) => {
   try { return { value: file.readYaml(text) }; } catch (slip) {
@@ -68,7 +69,7 @@ def _as_text(value):
     return float(value) if str(value).replace(".", "", 1).isdigit() else value
 
 
-WORDS = st.text(st.characters(exclude_categories=("Cs",)), max_size=60)
+WORDS = st.text(st.characters(min_codepoint=1, exclude_categories=("Cs",)), max_size=60)
 LINE = WORDS.map(lambda text: " ".join(text.split()))
 TRICKY = st.sampled_from(
     [
@@ -225,7 +226,7 @@ def test_a_link_carries_a_small_board_whole_and_refuses_a_large_one(node):
     assert came == went
     large = {"title": "T", "notes": "x" * 20_000}
     assert in_node(node, "file.inLink(store.boardOf(given))", FILE, large) is None
-    cut = "(() => { try { file.fromLink('dGl0bGU6IFsx'); return 'read'; } catch (slip) { return 'refused'; } })()"
+    cut = "(() => { try { file.fromLink(file.inLink(store.boardOf({ title: 'Cut' })).slice(6, -3)); return 'read'; } catch (slip) { return 'refused'; } })()"
     assert in_node(node, cut, FILE) == "refused"
 
 
