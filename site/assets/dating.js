@@ -380,7 +380,9 @@ belle epoque 1871/1914`;
       const year = yearWords(Number(found[1] + found[2])), number = Number(found[3] || 0);
       if (number === WRAPPING[seasons] || number === 28 || number === 30) return GROUPINGS[number - 21].replace("{}", `${year}–${two((Number(found[2]) + 1) % 100)}`);
       if (number > 20) return GROUPINGS[number - 21].replace("{}", year);
-      return `${found[4] ? `${Number(found[4])} ` : ""}${number ? `${MONTH_NAMES[number - 1]} ` : ""}${year}`;
+      const day = found[4] ? Number(found[4]) + " " : "";
+      const month = number ? MONTH_NAMES[number - 1] + " " : "";
+      return day + month + year;
     }
     if ((found = /^Y?(-?[0-9E]+)(?:S([0-9]+))?$/.exec(text))) {
       const figures = found[2] ? ` to ${found[2]} significant ${found[2] === "1" ? "digit" : "digits"}` : "";

@@ -549,7 +549,8 @@
     }
     const little = !c.judged.at.length || ["unrecorded", "unproven"].includes(c.judged.verdict);
     const parts = c.leftOut.filter(({ showing }) => showing || little).map(({ reason, recording: plates, showing }) =>
-      `${number(plates, "plate")} ${WHY_LEFT_OUT[reason]}${showing ? ` (${showing} ${show(showing)} ${c.it})` : ""}`);
+      `${number(plates, "plate")} ${WHY_LEFT_OUT[reason]}` +
+        (showing ? ` (${showing} ${show(showing)} ${c.it})` : ""));
     if (parts.length) said.push(`Not counted: ${parts.join("; ")}.`);
     return said;
   }

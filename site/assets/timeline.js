@@ -316,14 +316,8 @@
           ? h("ol", { class: "trade-list" }, ...items)
           : h("p", { class: "empty" }, `Nothing dated ${years} was looked at for this.`),
       );
-      announce(
-        items.length
-          ? `${years}: ${usual
-              .slice(0, 3)
-              .map((each) => `${each.label} ${perCent(each.share.value)}`)
-              .join(", ")}.`
-          : `${years}: nothing looked at.`,
-      );
+      const commonest = usual.slice(0, 3).map((each) => `${each.label} ${perCent(each.share.value)}`);
+      announce(`${years}: ${items.length ? commonest.join(", ") : "nothing looked at"}.`);
     }
 
     form.addEventListener("submit", (event) => event.preventDefault());
