@@ -1,7 +1,7 @@
 """How long ten thousand flats take to draw on one core: every plate of the demonstration again and again.
 
-Nothing is kept from one to the next. Run with ``python bench/flats.py [COUNT]``; it prints the time, the rate,
-and how it stands to the twenty seconds that are asked for.
+Nothing is kept from one to the next. Run with ``python bench/flats.py [COUNT]``; it prints the time, the
+rate, and how it stands to the twenty seconds that are asked for.
 """
 
 from __future__ import annotations
@@ -33,7 +33,8 @@ def main() -> int:
     spent = time.process_time() - begin
     whole = spent * FLATS / count
     print(
-        f"{drawn} flats in {spent:.1f} s of one core: {1000 * spent / count:.2f} ms each, {size // drawn} bytes each"
+        f"{drawn} flats in {spent:.1f} s of one core: "
+        f"{1000 * spent / count:.2f} ms each, {size // drawn} bytes each"
     )
     print(f"{FLATS} flats: {whole:.1f} s, {whole / LIMIT:.2f} of the {LIMIT:.0f} s allowed")
     return 0 if whole <= LIMIT else 1

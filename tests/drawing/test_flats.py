@@ -201,7 +201,8 @@ def test_everything_lies_in_its_frame(flats: dict[str, Flat | None]) -> None:
         for view in (flat.drawn.front, flat.drawn.back):
             for part, line in parts_of(view) if view else ():
                 for x, y in line.points(4):
-                    assert left <= x <= left + wide and top <= y <= top + high, (key, part, x, y)
+                    assert left <= x <= left + wide, (key, part, x, y)
+                    assert top <= y <= top + high, (key, part, x, y)
 
 
 def test_sleeves_meet_armholes(flats: dict[str, Flat | None]) -> None:
@@ -283,7 +284,10 @@ def test_the_period_tells_where_the_record_does_not(
 ) -> None:
     first = plan(catalogue, "day-dress", earlier).drawn.front.outline
     second = plan(catalogue, "day-dress", later).drawn.front.outline
-    assert first is not None and second is not None and first.waist is not None and second.waist is not None
+    assert first is not None
+    assert second is not None
+    assert first.waist is not None
+    assert second.waist is not None
     if what == "hem":
         assert first.hem > second.hem + 30
     elif what == "waist":
@@ -370,9 +374,12 @@ def safe(svg: str) -> ElementTree.Element:
             "text",
         }
         for name, value in element.attrib.items():
-            assert name != "style" and not name.startswith("on") and "href" not in name, (name, value)
+            assert name != "style", value
+            assert not name.startswith("on"), (name, value)
+            assert "href" not in name, value
             if "url(" in value:
-                assert value.startswith("url(#") and value[5:-1] in ids, value
+                assert value.startswith("url(#"), value
+                assert value[5:-1] in ids, value
     return root
 
 
@@ -383,8 +390,11 @@ def test_the_markup_is_valid_and_holds_nothing_that_acts(flats: dict[str, Flat |
         for text in (str(flat.svg), str(flat.small), str(flat.file)):
             root = safe(text)
             title = root.find(f"{SVG}title")
-            assert root.get("role") == "img" and title is not None and title.text == flat.title
-        assert "currentColor" not in flat.file and "Canvas" not in flat.file
+            assert root.get("role") == "img"
+            assert title is not None
+            assert title.text == flat.title
+        assert "currentColor" not in flat.file
+        assert "Canvas" not in flat.file
 
 
 def test_flats_are_small_and_always_the_same(catalogue: Catalogue, flats: dict[str, Flat | None]) -> None:
@@ -414,4 +424,6 @@ def test_the_caption_says_what_a_flat_is() -> None:
 def test_a_plate_of_nothing_but_a_garment_is_drawn(catalogue: Catalogue) -> None:
     plate = Plate("p", "s", "day-dress", Mark(""))
     flat = draw_flat(plate, catalogue.vocabulary, None)
-    assert flat is not None and not flat.undrawn and flat.assumed
+    assert flat is not None
+    assert not flat.undrawn
+    assert flat.assumed

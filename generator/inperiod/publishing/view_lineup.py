@@ -66,8 +66,8 @@ class Usual:
 
 @dataclass(frozen=True, slots=True)
 class Decade:
-    """A garment as a decade's plates mostly show it. ``documents`` is the greatest number looked at for any of
-    its facets."""
+    """A garment as a decade's plates mostly show it. ``documents`` is the greatest number looked at for any
+    of its facets."""
 
     decade: int
     flat: Markup

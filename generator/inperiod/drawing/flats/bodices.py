@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import itertools
+
 from inperiod.drawing.flats.ink import whole
 from inperiod.drawing.flats.necks import neckline
 from inperiod.drawing.flats.outline import Outline
@@ -147,7 +149,7 @@ def _yoke(work: Work, outline: Outline, name: str, feature: Feature) -> bool:
 def _neck_half(outline: Outline, y: float) -> float:
     """Half the breadth of the opening at a height."""
     points = neckline(outline).points(8)
-    for a, b in zip(points, points[1:], strict=False):
+    for a, b in itertools.pairwise(points):
         if a[1] <= y <= b[1] and b[1] > a[1]:
             return a[0] + (b[0] - a[0]) * (y - a[1]) / (b[1] - a[1])
     return outline.neck[0]

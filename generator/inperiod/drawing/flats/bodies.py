@@ -38,8 +38,8 @@ WAISTS: dict[str, tuple[str, float]] = {
     "yoked-waist": ("waist", 0.0),
 }
 
-# Half breadth of the opening where it meets the shoulder, as a share of the way from neck to armhole or beyond
-# the neck in centimetres, and its depth in front; of a woman's figure.
+# How far beyond the neck the opening meets the shoulder, and how deep it comes in front: centimetres of a
+# woman's figure.
 NECKS: dict[str, tuple[float, float]] = {
     "high": (0.0, 6.6),
     "jewel": (0.6, 8.2),
@@ -187,7 +187,8 @@ def _pouch(points: list[Point], seam: float, figure: Figure) -> Path:
 def legs_of(
     build: Build, figure: Figure, year: float, outline: Outline | None, edge: str, wide: bool
 ) -> Legs:
-    """The right leg: by the build, the year and the recorded lower edge; ``wide`` for pyjamas and the like."""
+    """The right leg: by the build, the year and the recorded lower edge; ``wide`` for pyjamas and the
+    like."""
     s, size = figure.scale, figure.girth
     waist = figure.y("waist") - 1.0 * s
     fork = figure.y("crotch") + 2.0 * s

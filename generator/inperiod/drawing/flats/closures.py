@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import itertools
+
 from inperiod.drawing.flats.collars import draw_bow
 from inperiod.drawing.flats.outline import Outline
 from inperiod.drawing.flats.record import term_id
@@ -10,16 +12,15 @@ from inperiod.drawing.hand import FAINT, GROUND, LINE, Path, Point, at, box, len
 from inperiod.records.model import Feature
 
 BUTTONS = ("buttons", "pearl-buttons", "shank-buttons", "celluloid-buttons", "phenolic-buttons")
-UNSEEN = {"hooks-and-eyes": "", "hooks-and-bars": "", "press-studs": ""}
 
 
 def draw_closure(work: Work) -> None:
     """Where the garment opens. A garment that parts down the front does so where nothing else is recorded."""
     outline, record = work.outline, work.record
     found = [feature for feature in record.all("closure")]
-    if work.build.open and not work.back and outline is not None:
-        if not any(term_id(f) in ("side-front", "wrap-over") for f in found):
-            _front(work, outline, outline.hem + outline.dip)
+    parted = work.build.open and not any(term_id(f) in ("side-front", "wrap-over") for f in found)
+    if parted and not work.back and outline is not None:
+        _front(work, outline, outline.hem + outline.dip)
     for feature in found:
         if _open(work, outline, term_id(feature), feature):
             record.drew(feature)
@@ -94,12 +95,12 @@ def _open(work: Work, outline: Outline | None, kind: str, feature: Feature) -> b
             if work.has_skirt:
                 _wrapped(work, outline, work.waist)
             return True
-        top = (0.0, outline.depth) if not work.build.skirt else (outline.half(outline.top) * 0.6, outline.top)
+        begin = (0.0, outline.depth)
         waist = (-min(outline.half(work.waist) * 0.55, 8 * s), min(work.waist, outline.hem - 2))
         if work.build.skirt:
             _wrapped(work, outline, outline.top)
             return True
-        line = Path(top).curve((-1.5 * s, top[1] + 3), (waist[0] * 0.8, waist[1] - 6), waist)
+        line = Path(begin).curve((-1.5 * s, begin[1] + 3), (waist[0] * 0.8, waist[1] - 6), waist)
         sheet.put("opening", LINE, line)
         work.opening = line
         if work.has_skirt or work.build.body == "crotch":
@@ -118,8 +119,13 @@ def _open(work: Work, outline: Outline | None, kind: str, feature: Feature) -> b
         if not work.build.skirt and work.waist < outline.hem:
             low = min(outline.hem - 1, max(low, work.waist + 5 * s))
         line = smooth(*((outline.half(y) - 1.1, y) for y in (top, (top + low) / 2, low)))
-        sheet.put("opening", LINE, line, Path((outline.half(top) - 0.1, top)).to((outline.half(top) - 1.1, top)),
-                  Path((outline.half(low) - 0.1, low)).to((outline.half(low) - 1.1, low)))  # fmt: skip
+        sheet.put(
+            "opening",
+            LINE,
+            line,
+            Path((outline.half(top) - 0.1, top)).to((outline.half(top) - 1.1, top)),
+            Path((outline.half(low) - 0.1, low)).to((outline.half(low) - 1.1, low)),
+        )
         work.opening = line
         return True
     return False
@@ -166,8 +172,6 @@ def _front(work: Work, outline: Outline, low: float) -> None:
             .bend((over, low - 0.2), (over - round_off * 0.5, low))
         )
     work.sheet.put("opening", LINE, edge)
-    if work.record.none("fastening") or not work.record.all("fastening"):
-        return
 
 
 def _wrapped(work: Work, outline: Outline, y: float, x: float | None = None) -> None:
@@ -220,13 +224,11 @@ def _fasten(work: Work, kind: str, feature: Feature) -> bool:
         and feature.at in (None, "neckline", "waist", "front")
         and not work.back
         and opening is None
-        or kind == "tape-ties"
-        and opening is None
-    ):
+    ) or (kind == "tape-ties" and opening is None):
         y = outline.depth + 0.5 if outline is not None and feature.at != "waist" else _level(work, "waist")
         draw_bow(work, "tie", (0.0, y), 3.6 * s, 6.5 * s)
         return True
-    if opening is None or (feature.at == "back") and not work.back:
+    if opening is None or ((feature.at == "back") and not work.back):
         return False
     whole = length(opening)
     if kind in BUTTONS or kind in ("loops-and-buttons", "toggle", "frogs"):
@@ -272,7 +274,7 @@ def _fasten(work: Work, kind: str, feature: Feature) -> bool:
         for x, y in spots:
             sheet.put("lacing", LINE, ring((x - 1.4, y), 0.3), ring((x + 1.4, y), 0.3))
         if kind == "lacing":
-            for (x, y), (x2, y2) in zip(spots, spots[1:], strict=False):
+            for (x, y), (x2, y2) in itertools.pairwise(spots):
                 sheet.put(
                     "lacing",
                     LINE,
@@ -363,8 +365,8 @@ def _elastic(work: Work, feature: Feature) -> bool:
         return True
     if feature.at == "sleeve" and work.sleeve_end is not None:
         (ax, ay), (bx, by) = work.sleeve_end.start, work.sleeve_end.end
-        for step in (0.2, 0.4, 0.6, 0.8):
-            x, y = ax + (bx - ax) * step, ay + (by - ay) * step
+        for share in (0.2, 0.4, 0.6, 0.8):
+            x, y = ax + (bx - ax) * share, ay + (by - ay) * share
             work.sheet.faint("elastic", Path((x, y - 0.3)).to((x - 0.8, y - 3)))
         return True
     y = _level(work, feature.at)

@@ -1,4 +1,4 @@
-"""The garment's cloth as a light texture: a pattern over the page's own ground, by colour, pattern and fabric."""
+"""The garment's cloth as a light texture over the page's own ground: by colour, pattern and fabric."""
 
 from __future__ import annotations
 
@@ -7,14 +7,20 @@ from markupsafe import Markup
 from inperiod.drawing.flats.record import Record, term_id
 from inperiod.drawing.marks import tag
 
+FLOWER = "M14 22c6-12 16-4 8 3c12-3 12 10 1 8c2 12-12 10-8 0c-11 3-11-9-1-11"
+
 # Path data in a square of so many millimetres; and a tone over it all.
 PATTERNS: dict[str, tuple[int, str, float]] = {
     "striped": (42, "M10 0v42", 0.0),
     "tennis-stripe": (60, "M20 0v60M27 0v60", 0.0),
     "checked": (56, "M0 16h56M0 24h56M16 0v56M24 0v56", 0.0),
     "spotted": (64, "M16 16l.1 0M48 48l.1 0", 0.0),
-    "floral-print": (88, "M14 22c6-12 16-4 8 3c12-3 12 10 1 8c2 12-12 10-8 0c-11 3-11-9-1-11M60 66c5-9 13-3 7 3c9-3 9 8 1 7c2 9-10 8-7 0c-9 2-9-8-1-10M58 16l8-8M20 74l-8 8", 0.0),
-    "border-print": (88, "M14 22c6-12 16-4 8 3c12-3 12 10 1 8c2 12-12 10-8 0c-11 3-11-9-1-11", 0.0),
+    "floral-print": (
+        88,
+        FLOWER + "M60 66c5-9 13-3 7 3c9-3 9 8 1 7c2 9-10 8-7 0c-9 2-9-8-1-10M58 16l8-8M20 74l-8 8",
+        0.0,
+    ),
+    "border-print": (88, FLOWER, 0.0),
     "jacquard-woven": (60, "M30 12l14 18l-14 18l-14-18z", 0.0),
     "navy": (26, "M0 26L26 0M-5 5L5 -5M21 31L31 21", 0.10),
     "black": (20, "M0 20L20 0M-5 5L5 -5M15 25L25 15", 0.20),
@@ -24,7 +30,7 @@ PATTERNS: dict[str, tuple[int, str, float]] = {
     "khaki": (44, "M0 44L44 0", 0.05),
     "pastel": (0, "", 0.035),
     "natural": (0, "", 0.03),
-}  # fmt: skip
+}
 
 FABRICS: dict[str, tuple[int, str, float]] = {
     "gingham": (44, "M0 11h44M11 0v44", 0.0),
@@ -40,7 +46,7 @@ FABRICS: dict[str, tuple[int, str, float]] = {
     "elastic-knit": (22, "M4 4l5 8l5-8", 0.0),
     "wool-jersey": (28, "M5 6l4 7l4-7", 0.0),
     "smocked": (22, "M4 4l5 8l5-8", 0.0),
-}  # fmt: skip
+}
 PLAIN = ("white", "plain")
 
 
@@ -81,8 +87,19 @@ def _definition(name: str, size: int, lines: str, tone: float) -> Markup:
         parts.append(tag("rect", {**square, "fill": "currentColor", "fill-opacity": tone, "stroke": "none"}))
     if lines:
         wide = 9 if "l.1 0" in lines else 2.2
-        parts.append(tag("path", {"d": lines, "fill": "none", "stroke": "currentColor", "stroke-width": wide,
-                                  "stroke-linecap": "round", "stroke-opacity": 0.5}))  # fmt: skip
+        parts.append(
+            tag(
+                "path",
+                {
+                    "d": lines,
+                    "fill": "none",
+                    "stroke": "currentColor",
+                    "stroke-width": wide,
+                    "stroke-linecap": "round",
+                    "stroke-opacity": 0.5,
+                },
+            )
+        )
     return tag(
         "pattern",
         {"id": name, **square, "patternUnits": "userSpaceOnUse"},

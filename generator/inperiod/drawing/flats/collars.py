@@ -28,8 +28,15 @@ def draw_collar(work: Work) -> None:
         make(work)
 
 
-BACKS = {"peter-pan": 5.6, "turnover": 4.4, "shirt-collar": 3.4, "eton": 6.0, "shawl": 5.0, "notched": 4.4,
-         "ruffle": 3.4}  # fmt: skip
+BACKS = {
+    "peter-pan": 5.6,
+    "turnover": 4.4,
+    "shirt-collar": 3.4,
+    "eton": 6.0,
+    "shawl": 5.0,
+    "notched": 4.4,
+    "ruffle": 3.4,
+}
 """How deep the collars that go round the neck lie on the back, in centimetres."""
 
 

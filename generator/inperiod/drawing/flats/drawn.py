@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from markupsafe import Markup
 
 from inperiod.drawing.flats import bodices, closures, collars, lower, necks, skirts, sleeves, trims
-from inperiod.drawing.flats.bodies import Legs, body_of, legs_of
+from inperiod.drawing.flats.bodies import GROWN_ON, Legs, body_of, legs_of
 from inperiod.drawing.flats.cloth import cloth_of
 from inperiod.drawing.flats.figure import Figure, figure_for
 from inperiod.drawing.flats.garments import Build, build_of
@@ -140,14 +140,24 @@ def _choose(record: Record, build: Build, period: Period, figure: Figure) -> Cho
     trunk = bool(build.body) and not build.skirt
     skirted = build.skirt or build.body == "skirt"
     chosen = Chosen(
-        silhouette=record.choose("silhouette", usual(build.shape, period.silhouette, "tubular")) if trunk or skirted else Chosen().silhouette,
-        neckline=_neckline(record, usual(build.neck, period.neckline, "round")) if trunk else Chosen().neckline,
+        silhouette=record.choose("silhouette", usual(build.shape, period.silhouette, "tubular"))
+        if trunk or skirted
+        else Chosen().silhouette,
+        neckline=_neckline(record, usual(build.neck, period.neckline, "round"))
+        if trunk
+        else Chosen().neckline,
         collar=record.choose("collar", build.collar) if trunk else Chosen().collar,
-        sleeve=_sleeve(record, usual(build.sleeve, period.sleeve, "set-in-long")) if trunk else Chosen().sleeve,
-        waist=record.choose("waist", usual(build.waist, period.waist, "natural")) if trunk or skirted else Chosen().waist,
+        sleeve=_sleeve(record, usual(build.sleeve, period.sleeve, "set-in-long"))
+        if trunk
+        else Chosen().sleeve,
+        waist=record.choose("waist", usual(build.waist, period.waist, "natural"))
+        if trunk or skirted
+        else Chosen().waist,
         cut=record.choose("skirt-cut", usual(build.cut, period.cut, "straight")) if skirted else Chosen().cut,
-        length=record.choose("skirt-length", usual(build.length, period.length, "knee")) if skirted else Chosen().length,
-    )  # fmt: skip
+        length=record.choose("skirt-length", usual(build.length, period.length, "knee"))
+        if skirted
+        else Chosen().length,
+    )
     return chosen
 
 
@@ -187,9 +197,16 @@ def _outlines(
         ):
             neckline = "v"
         outline = body_of(
-            build, figure, period, silhouette=chosen.silhouette.id, neckline=neckline,
-            sleeve=chosen.sleeve.id, waist=chosen.waist, cut=chosen.cut.id, length=chosen.length.id,
-        )  # fmt: skip
+            build,
+            figure,
+            period,
+            silhouette=chosen.silhouette.id,
+            neckline=neckline,
+            sleeve=chosen.sleeve.id,
+            waist=chosen.waist,
+            cut=chosen.cut.id,
+            length=chosen.length.id,
+        )
     legs = None
     if build.legs:
         edge = "short-skirt-leg" if record.has("lower-edge/short-skirt-leg") else ""
@@ -232,7 +249,7 @@ def _draw_body(work: Work) -> None:
         right = half.then(outline.side).then(edge)
         work.sheet.cloth("body", right.then(half.then(outline.side).mirror(0).reverse()).close())
     work.sheet.line("side", outline.side)
-    if work.chosen.sleeve.id not in sleeves.GROWN_ON:
+    if work.chosen.sleeve.id not in GROWN_ON:
         work.sheet.line("shoulder", Path(outline.neck).to(outline.shoulder))
 
 

@@ -1,8 +1,8 @@
 """The bodies that flats hang on: levels and breadths of a standing figure, seen from the front.
 
-Units are centimetres of the wearer. x runs from the middle of the body to the viewer's right, y downwards from
-the nape of the neck. The proportions are those of drawn figures, a little long in the leg; common practice,
-no source.
+Units are centimetres of the wearer. x runs from the middle of the body to the viewer's right, y downwards
+from the nape of the neck. The proportions are those of drawn figures, a little long in the leg; common
+practice, no source.
 """
 
 from __future__ import annotations

@@ -55,10 +55,19 @@ class Flat:
 
     @property
     def file(self) -> Markup:
-        """A small picture for lists: the front alone on a sheet of its own, with a line that grows with it."""
+        """A small picture for lists: the front alone on a sheet of its own, its line growing with it."""
         left, top, wide, high = self.drawn.frame
-        ground = tag("rect", {"x": round(left * SCALE), "y": round(top * SCALE), "width": self.width,
-                              "height": self.height, "fill": PAPER, "stroke": "none"})  # fmt: skip
+        ground = tag(
+            "rect",
+            {
+                "x": round(left * SCALE),
+                "y": round(top * SCALE),
+                "width": self.width,
+                "height": self.height,
+                "fill": PAPER,
+                "stroke": "none",
+            },
+        )
         definition = Markup(str(self.drawn.definition).replace("currentColor", INK).replace("Canvas", PAPER))
         body = _view(self.drawn, self.drawn.front, 0.0, PAPER, False)
         inked = [Markup(str(each).replace("currentColor", INK)) for each in body]
@@ -72,18 +81,23 @@ class Flat:
         weight: float,
         defs: Markup,
     ) -> Markup:
-        left, top, wide, high = frame
+        _, _, wide, high = frame
         box = {
             "xmlns": "http://www.w3.org/2000/svg",
             "class": "flat",
-            "viewBox": f"{round(left * SCALE)} {round(top * SCALE)} {round(wide * SCALE)} {round(high * SCALE)}",
+            "viewBox": " ".join(str(round(each * SCALE)) for each in frame),
             "width": round(wide * PIXELS),
             "height": round(high * PIXELS),
             "role": "img",
             "aria-label": self.title,
         }
-        lines = {"fill": "none", "stroke": ink, "stroke-width": number(weight), "stroke-linecap": "round",
-                 "stroke-linejoin": "round"}  # fmt: skip
+        lines = {
+            "fill": "none",
+            "stroke": ink,
+            "stroke-width": number(weight),
+            "stroke-linecap": "round",
+            "stroke-linejoin": "round",
+        }
         parts = [tag("title", {}, self.title)]
         if defs:
             parts.append(tag("defs", {}, defs))

@@ -8,12 +8,12 @@ from dataclasses import dataclass, replace
 
 @dataclass(frozen=True, slots=True)
 class Build:
-    """``body`` is where the part on the trunk ends: ``skirt`` (by the skirt length), a level, or empty for none;
-    ``legs`` where legs end: a level, or empty; ``skirt`` True for a skirt alone, from the waist.
+    """``body`` is where the part on the trunk ends: ``skirt`` (by the skirt length), a level, or empty for
+    none; ``legs`` where legs end: a level, or empty; ``skirt`` True for a skirt alone, from the waist.
 
     ``open`` garments part down the front; ``shape`` is a silhouette that goes before the period's; ``ease``
-    multiplies breadths. ``neck``, ``sleeve``, ``waist``, ``length``, ``cut`` are what is taken where nothing is
-    recorded, empty for the period's own. ``under`` is drawn below another garment (a suit's skirt or trousers).
+    multiplies breadths. ``neck``, ``sleeve``, ``waist``, ``length``, ``cut`` are what is taken where nothing
+    is recorded, empty for the period's own. ``head`` is a hat or cap, which has neither trunk nor legs.
     """
 
     body: str = "skirt"
@@ -35,8 +35,17 @@ class Build:
 DRESS = Build()
 LOOSE = Build(shape="loose", waist="no-waist", cut="gathered")
 TOP = Build(body="high-hip", frame="upper", cut="straight")
-SUIT = Build(body="crotch", legs="trunk", shape="tubular", ease=0.97, neck="scoop", sleeve="sleeveless",
-             waist="no-waist", frame="suit", cut="straight")  # fmt: skip
+SUIT = Build(
+    body="crotch",
+    legs="trunk",
+    shape="tubular",
+    ease=0.97,
+    neck="scoop",
+    sleeve="sleeveless",
+    waist="no-waist",
+    frame="suit",
+    cut="straight",
+)
 
 GARMENTS: Mapping[str, Build] = {
     "dress": DRESS,
@@ -54,7 +63,7 @@ GARMENTS: Mapping[str, Build] = {
         collar="sailor",
         sleeve="set-in-long",
         neck="v",
-    ),  # fmt: skip
+    ),
     "shirt": replace(
         TOP,
         body="crotch",
@@ -64,10 +73,10 @@ GARMENTS: Mapping[str, Build] = {
         neck="high",
         collar="shirt-collar",
         sleeve="shirt-sleeve",
-    ),  # fmt: skip
+    ),
     "jumper": replace(
         TOP, body="hip", shape="tubular", ease=1.03, waist="no-waist", neck="v", sleeve="set-in-long"
-    ),  # fmt: skip
+    ),
     "cardigan": replace(
         TOP,
         body="hip",
@@ -77,7 +86,7 @@ GARMENTS: Mapping[str, Build] = {
         neck="v",
         sleeve="set-in-long",
         open=True,
-    ),  # fmt: skip
+    ),
     "waistcoat": replace(TOP, neck="v", sleeve="sleeveless", waist="no-waist", shape="tubular", open=True),
     "jacket": Build(
         body="crotch",
@@ -90,7 +99,7 @@ GARMENTS: Mapping[str, Build] = {
         waist="no-waist",
         frame="jacket",
         cut="straight",
-    ),  # fmt: skip
+    ),
     "coat": Build(
         body="skirt",
         open=True,
@@ -100,7 +109,7 @@ GARMENTS: Mapping[str, Build] = {
         sleeve="two-piece-coat",
         waist="no-waist",
         length="mid-calf",
-    ),  # fmt: skip
+    ),
     "costume-suit": Build(
         body="crotch",
         open=True,
@@ -109,7 +118,7 @@ GARMENTS: Mapping[str, Build] = {
         collar="notched",
         sleeve="two-piece-coat",
         waist="no-waist",
-    ),  # fmt: skip
+    ),
     "lounge-suit": Build(
         body="crotch",
         legs="floor",
@@ -121,7 +130,7 @@ GARMENTS: Mapping[str, Build] = {
         sleeve="two-piece-coat",
         waist="no-waist",
         cut="straight",
-    ),  # fmt: skip
+    ),
     "wrap": Build(
         open=True,
         shape="loose",
@@ -130,7 +139,7 @@ GARMENTS: Mapping[str, Build] = {
         sleeve="cape-sleeve",
         waist="no-waist",
         length="below-knee",
-    ),  # fmt: skip
+    ),
     "bathing-wrap": Build(
         open=True,
         shape="loose",
@@ -139,7 +148,7 @@ GARMENTS: Mapping[str, Build] = {
         sleeve="kimono",
         waist="no-waist",
         length="mid-calf",
-    ),  # fmt: skip
+    ),
     "skirt": Build(body="", skirt=True, frame="lower"),
     "petticoat": Build(body="", skirt=True, frame="lower", cut="gathered"),
     "crinoline": Build(body="", skirt=True, frame="lower", shape="crinoline-bell", waist="natural"),
@@ -159,7 +168,7 @@ GARMENTS: Mapping[str, Build] = {
         length="above-knee",
         cut="gathered",
         frame="bather",
-    ),  # fmt: skip
+    ),
     "bathing-suit": SUIT,
     "bathing-two-piece": replace(SUIT, shape="bias-cling", neck="sweetheart", sleeve="strap"),
     "bathing-trunks": Build(body="", legs="trunk", shape="tubular", frame="seat"),
@@ -172,7 +181,7 @@ GARMENTS: Mapping[str, Build] = {
         sleeve="sleeveless",
         neck="v",
         cut="straight",
-    ),  # fmt: skip
+    ),
     "nightwear": LOOSE,
     "nightdress": LOOSE,
     "nightshirt": Build(
@@ -184,7 +193,7 @@ GARMENTS: Mapping[str, Build] = {
         collar="shirt-collar",
         sleeve="shirt-sleeve",
         cut="straight",
-    ),  # fmt: skip
+    ),
     "pyjamas": Build(
         body="crotch",
         legs="floor",
@@ -195,7 +204,7 @@ GARMENTS: Mapping[str, Build] = {
         neck="v",
         sleeve="set-in-long",
         cut="straight",
-    ),  # fmt: skip
+    ),
     "dressing-gown": Build(
         open=True,
         shape="loose",
@@ -206,7 +215,7 @@ GARMENTS: Mapping[str, Build] = {
         sleeve="set-in-long",
         length="instep",
         cut="straight",
-    ),  # fmt: skip
+    ),
     "underwear": Build(shape="tubular", neck="scoop", sleeve="strap", waist="no-waist", length="knee"),
     "chemise": Build(shape="loose", ease=0.9, neck="scoop", sleeve="cap", waist="no-waist", length="knee"),
     "slip": Build(neck="scoop", sleeve="strap", waist="no-waist"),
@@ -218,7 +227,7 @@ GARMENTS: Mapping[str, Build] = {
         waist="no-waist",
         frame="bather",
         cut="straight",
-    ),  # fmt: skip
+    ),
     "camisole": replace(TOP, neck="scoop", sleeve="strap"),
     "brassiere": Build(
         body="brassiere",
@@ -228,19 +237,19 @@ GARMENTS: Mapping[str, Build] = {
         waist="no-waist",
         frame="upper",
         cut="straight",
-    ),  # fmt: skip
+    ),
     "corset": Build(
         body="hip", neck="off-shoulder", sleeve="sleeveless", waist="natural", frame="upper", cut="straight"
-    ),  # fmt: skip
+    ),
     "child-frock": Build(
         shape="a-line", waist="low", length="above-knee", neck="round", sleeve="short", cut="gathered"
-    ),  # fmt: skip
+    ),
     "infant-gown": Build(
         shape="a-line", waist="no-waist", length="ground", neck="round", sleeve="set-in-long", cut="gathered"
-    ),  # fmt: skip
+    ),
     "overall": Build(
         shape="a-line", ease=1.06, waist="no-waist", neck="square", sleeve="sleeveless", cut="straight"
-    ),  # fmt: skip
+    ),
     "child-suit": Build(
         body="hip",
         legs="thigh",
@@ -251,7 +260,7 @@ GARMENTS: Mapping[str, Build] = {
         collar="turnover",
         sleeve="set-in-long",
         cut="straight",
-    ),  # fmt: skip
+    ),
     "sailor-suit": Build(
         body="hip",
         legs="thigh",
@@ -262,7 +271,7 @@ GARMENTS: Mapping[str, Build] = {
         collar="sailor",
         sleeve="set-in-long",
         cut="straight",
-    ),  # fmt: skip
+    ),
     "romper": Build(
         body="crotch",
         legs="trunk",
@@ -272,7 +281,7 @@ GARMENTS: Mapping[str, Build] = {
         neck="round",
         sleeve="short",
         cut="straight",
-    ),  # fmt: skip
+    ),
     "hat": Build(body="", head="hat", frame="head"),
     "headwear": Build(body="", head="hat", frame="head"),
     "cap": Build(body="", head="cap", frame="head"),

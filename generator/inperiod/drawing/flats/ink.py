@@ -1,7 +1,7 @@
 """What a flat is drawn on: strokes of the one hand, kept with the part they belong to, and written as SVG.
 
-Geometry is in centimetres; the markup is in whole millimetres, each step told from the one before, which keeps a
-drawing small. Cloth is a closed line filled with the garment's own pattern.
+Geometry is in centimetres; the markup is in whole millimetres, each step told from the one before, which
+keeps a drawing small. Cloth is a closed line filled with the garment's own pattern.
 """
 
 from __future__ import annotations
@@ -80,7 +80,8 @@ def data(path: Path, scale: float = SCALE, across: float = 0.0, down: float = 0.
     for step in path.steps:
         if len(step) == 3:
             (ax, ay), (bx, by), (ex, ey) = spot(step[0]), spot(step[1]), spot(step[2])
-            letter, numbers = "c", (ax - x, ay - y, bx - x, by - y, ex - x, ey - y)
+            letter = "c"
+            numbers: tuple[int, ...] = (ax - x, ay - y, bx - x, by - y, ex - x, ey - y)
         else:
             ex, ey = spot(step[0])
             if ex == x and ey == y:

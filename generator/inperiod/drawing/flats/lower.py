@@ -19,8 +19,14 @@ def draw_legs(work: Work) -> None:
     sheet.both("leg", LINE, outer)
     if work.outline is None:
         half = legs.path.start[0]
-        sheet.put("waistband", LINE, Path((-half, legs.waist)).bend((0.0, legs.waist + 1.4), (half, legs.waist)),
-                  Path((-half - 0.4, legs.waist + 3.2)).bend((0.0, legs.waist + 4.6), (half + 0.4, legs.waist + 3.2)))  # fmt: skip
+        sheet.put(
+            "waistband",
+            LINE,
+            Path((-half, legs.waist)).bend((0.0, legs.waist + 1.4), (half, legs.waist)),
+            Path((-half - 0.4, legs.waist + 3.2)).bend(
+                (0.0, legs.waist + 4.6), (half + 0.4, legs.waist + 3.2)
+            ),
+        )
     if not (work.build.legs == "trunk" and work.outline is not None):
         sheet.put("leg", FAINT, Path((0.0, legs.waist + 4)).to((0.0, legs.fork)))
     if work.build.legs == "floor" and work.outline is None:

@@ -74,8 +74,13 @@ def draw_neckline(work: Work) -> None:
     sheet.both("neck", pen, line)
     kind = outline.neckline
     if kind == "keyhole":
-        sheet.put("neck", pen, Path((0.0, d)).curve((3.4, d + 3), (2.6, d + 8), (0, d + 8))
-                  .curve((-2.6, d + 8), (-3.4, d + 3), (0.0, d)))  # fmt: skip
+        sheet.put(
+            "neck",
+            pen,
+            Path((0.0, d))
+            .curve((3.4, d + 3), (2.6, d + 8), (0, d + 8))
+            .curve((-2.6, d + 8), (-3.4, d + 3), (0.0, d)),
+        )
     elif kind in ("slit", "henley"):
         sheet.put("neck", pen, Path((0.0, d)).to((0.0, d + 11 * work.s)))
         if kind == "henley":

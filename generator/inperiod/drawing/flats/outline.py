@@ -1,12 +1,14 @@
 """The silhouette of a garment on its figure, and the named places other parts hang on.
 
 An ``Outline`` is the right half of a garment from the front: neck point, shoulder, armhole, side seam, hem.
-A part asks it for a line *across* the body at some height, a line *down* it at some share of the breadth, or the
-half breadth at a height; so what a part draws lies inside the garment by construction. Units as in ``figure``.
+A part asks it for a line *across* the body at some height, a line *down* it at some share of the breadth, or
+the half breadth at a height; so what a part draws lies inside the garment by construction. Units as in
+``figure``.
 """
 
 from __future__ import annotations
 
+import itertools
 from bisect import bisect_left
 from dataclasses import dataclass
 
@@ -67,7 +69,7 @@ class Outline:
         return Path((-half, y)).bend((0.0, y + 2 * bend), (half, y))
 
     def down(self, share: float, top: float, bottom: float, lean: float = 0.0) -> Path:
-        """A line down the body at a share of its half breadth (``lean`` more at the bottom than at the top)."""
+        """A line down the body at a share of its half breadth, ``lean`` more at the bottom."""
         places = [top + (bottom - top) * step / 3 for step in range(4)]
         return smooth(*((self.half(y) * (share + lean * step / 3), y) for step, y in enumerate(places)))
 
@@ -123,7 +125,7 @@ def trimmed(points: list[Point], top: float, bottom: float) -> list[Point]:
     """The profile between two heights, with a point on each."""
 
     def at(y: float) -> Point:
-        for (a, low), (b, high) in zip(points, points[1:], strict=False):
+        for (a, low), (b, high) in itertools.pairwise(points):
             if low <= y <= high:
                 return (a + (b - a) * (y - low) / (high - low), y)
         return (points[-1][0], y) if y > points[-1][1] else (points[0][0], y)

@@ -69,8 +69,18 @@ def catalogue_page(firm: str, title: str, folio: str, entries: Sequence[Entry], 
     }
     definitions = "".join(str(each) for each in patterns.values())
     ground = tag("rect", {"width": WIDTH, "height": round(high), "fill": PAPER})
-    border = tag("rect", {"x": 14, "y": 14, "width": WIDTH - 28, "height": round(high) - 28, "fill": "none",
-                          "stroke": INK, "stroke-width": 1.6})  # fmt: skip
+    border = tag(
+        "rect",
+        {
+            "x": 14,
+            "y": 14,
+            "width": WIDTH - 28,
+            "height": round(high) - 28,
+            "fill": "none",
+            "stroke": INK,
+            "stroke-width": 1.6,
+        },
+    )
     defs = Markup(definitions.replace("currentColor", INK).replace("Canvas", PAPER))
     return tag(
         "svg",

@@ -6,6 +6,7 @@ says what it has taken from here.
 
 from __future__ import annotations
 
+import itertools
 from bisect import bisect_right
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -59,7 +60,7 @@ def period_of(year: float) -> Period:
 
 
 def gigot_fullness(year: float) -> float:
-    """How full the top of a gigot sleeve was, 0 to 1: greatest in the middle of the 1830s and of the 1890s."""
+    """How full the top of a gigot sleeve was, 0 to 1: fullest in the middle of the 1830s and the 1890s."""
     if year < 1860:
         return _between(year, ((1818, 0.3), (1829, 1.0), (1836, 1.0), (1838, 0.25)))
     return _between(
@@ -78,7 +79,7 @@ def _between(year: float, knots: tuple[tuple[float, float], ...]) -> float:
     """Straight lines between the knots, level beyond their ends."""
     if year <= knots[0][0]:
         return knots[0][1]
-    for (left, low), (right, high) in zip(knots, knots[1:], strict=False):
+    for (left, low), (right, high) in itertools.pairwise(knots):
         if year <= right:
             return low + (high - low) * (year - left) / (right - left)
     return knots[-1][1]

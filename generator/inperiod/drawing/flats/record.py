@@ -1,4 +1,4 @@
-"""What a plate records, while it is drawn: every feature ends up drawn, hidden by a rule, or said to be undrawn."""
+"""What a plate records, while it is drawn: every feature ends up drawn, hidden by a rule, or named."""
 
 from __future__ import annotations
 
@@ -6,7 +6,6 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 
 from inperiod.records.model import Feature
-
 
 UNDRAWN = {
     "fabric": "a line does not tell this cloth from another",

@@ -12,7 +12,7 @@ from inperiod.drawing.hand import FAINT, LINE, Path, smooth, waved
 def draw_hem(work: Work) -> None:
     """The lower edge of the body: its own form first, else the curve of a hem."""
     outline = work.outline
-    if outline is None or work.build.legs == "trunk" and work.build.body == "crotch":
+    if outline is None or (work.build.legs == "trunk" and work.build.body == "crotch"):
         return
     pen = work.edge(work.chosen.length) if work.has_skirt else LINE
     work.sheet.put("hem", pen, hem_edge(work, outline))
@@ -40,18 +40,23 @@ def hem_edge(work: Work, outline: Outline) -> Path:
         return _points(half, y)
     if work.chosen.length.id == "train":
         return (
-            Path((half, y)).curve((half + 3, y + 1.4), (half * 0.5, y + 3 + dip), (0.0, y + 2 * dip))
+            Path((half, y))
+            .curve((half + 3, y + 1.4), (half * 0.5, y + 3 + dip), (0.0, y + 2 * dip))
             .curve((-half * 0.5, y + 3 + dip), (-half - 3, y + 1.4), (-half, y))
-        )  # fmt: skip
+        )
     return line
 
 
 def _points(half: float, y: float) -> Path:
     return (
-        Path((half, y)).bend((half * 0.86, y + 8), (half * 0.8, y + 10)).bend((half * 0.6, y + 1), (half * 0.38, y - 3))
-        .bend((half * 0.14, y + 3), (0.0, y + 4)).bend((-half * 0.14, y + 3), (-half * 0.38, y - 3))
-        .bend((-half * 0.6, y + 1), (-half * 0.8, y + 10)).bend((-half * 0.86, y + 8), (-half, y))
-    )  # fmt: skip
+        Path((half, y))
+        .bend((half * 0.86, y + 8), (half * 0.8, y + 10))
+        .bend((half * 0.6, y + 1), (half * 0.38, y - 3))
+        .bend((half * 0.14, y + 3), (0.0, y + 4))
+        .bend((-half * 0.14, y + 3), (-half * 0.38, y - 3))
+        .bend((-half * 0.6, y + 1), (-half * 0.8, y + 10))
+        .bend((-half * 0.86, y + 8), (-half, y))
+    )
 
 
 def draw_waist(work: Work) -> None:
@@ -66,9 +71,22 @@ def draw_waist(work: Work) -> None:
     y = outline.waist
     if choice.id == "princess":
         for share in (0.42,):
-            sheet.both("waist", pen, smooth((outline.shoulder[0] * 0.62, outline.on_shoulder(outline.shoulder[0] * 0.62)),
-                       *((outline.half(level) * share, level) for level in (outline.underarm[1], work.figure.y("waist"),
-                         work.figure.y("hip"), outline.hem - 1))))  # fmt: skip
+            sheet.both(
+                "waist",
+                pen,
+                smooth(
+                    (outline.shoulder[0] * 0.62, outline.on_shoulder(outline.shoulder[0] * 0.62)),
+                    *(
+                        (outline.half(level) * share, level)
+                        for level in (
+                            outline.underarm[1],
+                            work.figure.y("waist"),
+                            work.figure.y("hip"),
+                            outline.hem - 1,
+                        )
+                    ),
+                ),
+            )
         return
     if y is None or y > outline.hem - 3:
         return
@@ -82,8 +100,13 @@ def draw_waist(work: Work) -> None:
     elif choice.id == "pouched":
         deep = 6.0 * s if 1890 <= work.year < 1908 else 2.0 * s
         wide = outline.half(y - 1.6)
-        sheet.put("waist", pen, Path((wide, y - 1.6)).curve((wide * 0.6, y + 1.5), (wide * 0.35, y + deep), (0.0, y + deep))
-                  .curve((-wide * 0.35, y + deep), (-wide * 0.6, y + 1.5), (-wide, y - 1.6)))  # fmt: skip
+        sheet.put(
+            "waist",
+            pen,
+            Path((wide, y - 1.6))
+            .curve((wide * 0.6, y + 1.5), (wide * 0.35, y + deep), (0.0, y + deep))
+            .curve((-wide * 0.35, y + deep), (-wide * 0.6, y + 1.5), (-wide, y - 1.6)),
+        )
         for share in (0.2, 0.46, 0.72):
             sheet.faint(
                 "waist",

@@ -1,7 +1,7 @@
 """Sleeves, each along an arm that hangs a little away from the body.
 
-A sleeve is a row of stations down the arm: how far along it, how far the outer edge stands off the arm's line,
-and how wide the sleeve is there, in centimetres of a woman's figure.
+A sleeve is a row of stations down the arm: how far along it, how far the outer edge stands off the arm's
+line, and how wide the sleeve is there, in centimetres of a woman's figure.
 """
 
 from __future__ import annotations
@@ -21,8 +21,9 @@ NO_SLEEVE = ("none", "sleeveless", "strap")
 
 @dataclass(frozen=True, slots=True)
 class Shape:
-    """``lean`` is the arm's angle from upright in degrees; ``rise`` how far the top stands above the shoulder;
-    ``cuff`` the length of a cuff below the last station and ``wrist`` its width; ``gathers`` at top, at end."""
+    """``lean`` is the arm's angle from upright in degrees; ``rise`` how far the top stands above the
+    shoulder; ``cuff`` the length of a cuff below the last station and ``wrist`` its width; ``gathers`` at
+    the top and at the end."""
 
     stations: tuple[Station, ...]
     lean: float = 17.0
@@ -35,34 +36,57 @@ class Shape:
 def _gigot(year: float) -> Shape:
     f = gigot_fullness(year)
     return Shape(
-        ((5, 4 + 9 * f, 19 + 7 * f), (14, 4 + 11 * f, 20 + 13 * f), (23, 2 + 7 * f, 16 + 10 * f),
-         (31, 1 + 1.5 * f, 12 + 2 * f), (42, 0.2, 10), (57, -0.4, 7.0)),
-        lean=15, rise=1.6 + 3.6 * f, gathers=(True, False),
-    )  # fmt: skip
+        (
+            (5, 4 + 9 * f, 19 + 7 * f),
+            (14, 4 + 11 * f, 20 + 13 * f),
+            (23, 2 + 7 * f, 16 + 10 * f),
+            (31, 1 + 1.5 * f, 12 + 2 * f),
+            (42, 0.2, 10),
+            (57, -0.4, 7.0),
+        ),
+        lean=15,
+        rise=1.6 + 3.6 * f,
+        gathers=(True, False),
+    )
 
 
 def _bishop(year: float) -> Shape:
     full = 1.0 if year < 1912 else 0.7
     return Shape(
-        ((12, 0.6, 14), (26, 1.6, 15.5), (40, 2 + 2.2 * full, 16 + 5 * full), (48, 2 + 2.4 * full, 17 + 5 * full),
-         (53, 0.4, 9.5)),
-        cuff=5.0, wrist=8.4, gathers=(False, True),
-    )  # fmt: skip
+        (
+            (12, 0.6, 14),
+            (26, 1.6, 15.5),
+            (40, 2 + 2.2 * full, 16 + 5 * full),
+            (48, 2 + 2.4 * full, 17 + 5 * full),
+            (53, 0.4, 9.5),
+        ),
+        cuff=5.0,
+        wrist=8.4,
+        gathers=(False, True),
+    )
 
 
 def _puff(year: float) -> Shape:
     high = 1.0 if year < 1911 else 0.6
     return Shape(
         ((3, 3.4 + 1.5 * high, 18.5), (9, 4.4 + 1.6 * high, 20.5), (15, 2.8, 18.0), (18, -0.4, 12.5)),
-        rise=2.2 + 1.6 * high, cuff=2.2, wrist=12.0, gathers=(True, True), lean=19,
-    )  # fmt: skip
+        rise=2.2 + 1.6 * high,
+        cuff=2.2,
+        wrist=12.0,
+        gathers=(True, True),
+        lean=19,
+    )
 
 
 def _elbow(year: float) -> Shape:
     if year >= 1909:
         return Shape(((14, 0.8, 14.2), (31, 1.4, 13.6)))
-    return Shape(((10, 1.0, 14.6), (22, 3.0, 18), (29, 3.2, 18.6), (33, 0.2, 12)), cuff=2.4, wrist=11.4,
-                 gathers=(False, True))  # fmt: skip
+    return Shape(
+        ((10, 1.0, 14.6), (22, 3.0, 18), (29, 3.2, 18.6), (33, 0.2, 12)),
+        cuff=2.4,
+        wrist=11.4,
+        gathers=(False, True),
+    )
 
 
 def _plain(*stations: Station, **more: float) -> Callable[[float], Shape]:
@@ -73,7 +97,9 @@ SHAPES: Mapping[str, Callable[[float], Shape]] = {
     "set-in-long": _plain((14, 0.7, 14), (30, 0.6, 12.2), (57, 0.0, 9.2)),
     "long-fitted": _plain((12, 0.5, 12.5), (30, 0.6, 10.2), (44, 0.1, 8.6), (58, -0.2, 6.4)),
     "two-piece-coat": _plain((13, 1.0, 15), (30, 1.4, 13.4), (45, 0.6, 12.0), (58, -0.8, 10.6)),
-    "shirt-sleeve": _plain((14, 0.8, 15), (32, 0.8, 14), (50, 0.9, 12.8), (53, -0.6, 9.6), cuff=5.0, wrist=9.2),
+    "shirt-sleeve": _plain(
+        (14, 0.8, 15), (32, 0.8, 14), (50, 0.9, 12.8), (53, -0.6, 9.6), cuff=5.0, wrist=9.2
+    ),
     "bishop": _bishop,
     "gigot": _gigot,
     "puff-short": _puff,
@@ -89,7 +115,7 @@ SHAPES: Mapping[str, Callable[[float], Shape]] = {
     "pagoda": _plain((14, 0.3, 13), (32, 1.6, 17), (48, 7.5, 33)),
     "flutter": _plain((7, 1.8, 15.5), (17, 6.2, 25), lean=22),
     "cape-sleeve": _plain((12, 2.4, 19), (30, 8.0, 33), lean=18),
-}  # fmt: skip
+}
 
 
 def draw_sleeves(work: Work) -> None:
