@@ -23,20 +23,8 @@ LONGEST = 2400
 
 def kinds(site: Path) -> Iterator[tuple[str, Path]]:
     """One page of every kind: the largest of each folder, as the one most likely to break."""
-    for name in (
-        "index",
-        "plates",
-        "timeline",
-        "terms",
-        "sources",
-        "boards",
-        "method",
-        "cautions",
-        "about",
-        "404",
-    ):
-        if (site / f"{name}.html").is_file():
-            yield name, site / f"{name}.html"
+    for page in sorted(site.glob("*.html")):
+        yield page.stem, page
     for folder in ("plate", "source", "term", "facet", "garment", "board", "timeline"):
         pages = sorted(
             (site / folder).rglob("*.html"), key=lambda page: (-page.stat().st_size, page.as_posix())

@@ -321,7 +321,7 @@
         const { name, inches } = edges[at];
         count = 1;
         while (at + count < edges.length && edges[at + count].name === name && same(edges[at + count].inches, inches)) count += 1;
-        const words = `${name} ${count > 1 ? `${count} × ` : ""}${said(inches, this.metric)}`;
+        const words = `${name} ${count > 1 ? count + " × " : ""}${said(inches, this.metric)}`;
         parts.push(words.replace(/^ +| +$/g, ""));
       }
       return edges.length === 1 ? parts[0] : `${parts.join(" + ")} = ${said(total(edges), this.metric)}`;
@@ -400,7 +400,7 @@
     const all = add(add(sum(lengths), mul(mul(width, 2), corners)), ties);
     const draft = asked.draft(capital(of)), parts = [asked.summed(edges)];
     if (above(takeUp)) parts.push(`${decimal(mul(takeUp, 100))} % taken up: ${said(grown(total(edges)), metric)}`);
-    parts.push(`and ${edges.length > 1 ? `${edges.length} × ` : ""}${said(twice, metric)} for the ends or the overlap`);
+    parts.push(`and ${edges.length > 1 ? edges.length + " × " : ""}${said(twice, metric)} for the ends or the overlap`);
     if (corners) parts.push(`and ${corners} × ${said(mul(width, 2), metric)} for the ${plural(corners, "mitre", "mitres")}, twice the width each`);
     if (above(ties)) parts.push(`and ${said(ties, metric)} for the ties`);
     draft.formula = `${parts.join(", ")}: ${said(all, metric)}.`;
@@ -799,7 +799,7 @@
     asked.settle();
     const one = FASTENINGS[of], all = count * sets + spare, draft = asked.draft(capital(of));
     const times = sets > 1 ? `${sets} openings, each with ` : "";
-    draft.cut = `Set ${times}${count} ${count === 1 ? one : of}${spare ? `, and ${spare} to spare` : ""}`;
+    draft.cut = `Set ${times}${count} ${count === 1 ? one : of}${spare ? ", and " + spare + " to spare" : ""}`;
     draft.formula = `${say(opening)} − ${say(top)} at the top − ${say(bottom)} at the bottom = ${say(room)}`;
     const gap = count > 1 ? div(room, count - 1) : NONE;
     if (count > 1) {
