@@ -98,7 +98,7 @@ def _parts(edtf: str | None) -> Item | None:
         return None
     ends = [_PART.match(end) for end in edtf.split("/")]
     if not 1 <= len(ends) <= 2 or not all(ends):
-        return {"literal": in_words(edtf)}
+        return {"literal": in_words(edtf).removeprefix("the ")}
     found = [end for end in ends if end]
     date: Item = {"date-parts": []}
     for end in found:
