@@ -335,7 +335,7 @@
         const image = plate && plate.picture;
         return h("li", { class: "gathered-plate", "data-plate": each.plate },
           image && h("a", { class: "gathered-picture", href: plate.path, tabindex: -1, "aria-hidden": "true" },
-            h("img", { src: image.path, alt: "", width: image.width, height: image.height, loading: "lazy", draggable: "false" })),
+            h("img", { src: image.path, alt: "", width: image.width, height: image.height, draggable: "false" })),
           h("div", { class: "gathered-body" },
             h("p", { class: "gathered-name" }, plate ? h("a", { href: plate.path }, plate.label) : each.plate, plate && `, ${plate.when}`,
               plate && plate.grade && h("abbr", { class: "grade", title: `Dating grade ${plate.grade}` }, plate.grade),
@@ -577,11 +577,21 @@
           h("p", { class: "caution", role: "note" }, h("a", { class: "caution-word", href: `cautions.html#${each.id}` }, raised(each.id.replace(/-/g, " "))), " ", each.sentence)));
     }
 
+    /** The sources of the gathered plates, in the style of list that goes with the board's; each style is a script. */
     function showSources(board) {
+      const chosen = at("own-style").selectedOptions[0],
+        style = (chosen && chosen.dataset.list) || at("own-style").options[0].dataset.list;
+      const name = `sources-${style}`,
+        cited = InPeriod.data[name];
+      const { documents, plates } = holdings.facts;
       const numbers = board.plates.map((each) => holdings.numberOf(each.plate)).filter((number) => number !== undefined);
-      const cites = [...new Set(numbers.map((number) => holdings.plate(number).cite))].sort();
-      at("own-sources").hidden = !cites.length;
-      at("own-sources").querySelector("ul").replaceChildren(...cites.map((each) => h("li", {}, each)));
+      const sources = [...new Set(numbers.map((number) => documents[plates.documentOf[number]].source))];
+      at("own-sources").hidden = !sources.length;
+      if (!sources.length) return;
+      if (!cited && !document.querySelector(`script[src$="${name}.js"]`)) {
+        document.head.append(h("script", { src: `data/${name}.js`, onload: () => showSources(entry.board) }));
+      }
+      if (cited) at("own-sources").querySelector("ul").replaceChildren(...sources.map((each) => cited[each]).sort((one, other) => one.localeCompare(other)).map((each) => h("li", {}, each)));
     }
 
     // ---- the page

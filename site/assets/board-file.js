@@ -181,6 +181,7 @@
       if (bare(rest)) return below(indent + 1, ofName);
       if (/^[|>]/.test(rest)) return text_(rest, indent);
       if (/^[&*!%@`]/.test(rest)) fail(`text that starts with ${rest[0]} belongs in quotation marks.`);
+      if (/^-( |$)/.test(rest)) fail("a list starts on a line of its own, below its field.");
       if (/^[{["']/.test(rest)) return flow(rest, indent);
       let plain = uncommented(rest);
       const noted = plain.length < rest.trimEnd().length;

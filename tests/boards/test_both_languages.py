@@ -190,7 +190,7 @@ def test_the_reader_takes_each_form_as_the_catalogue_does(node):
     for text, found in zip(WHOLE, in_node(node, READ, FILE, WHOLE), strict=True):
         document = read_yaml(text.encode(), "b.yaml")
         if "slip" in found:
-            assert document.problems, (text, found)
+            assert document.root is None or document.problems, (text, found)
             continue
         assert document.root is not None, (text, document.problems, found)
         expected = plain_value(document.root)
@@ -226,7 +226,8 @@ def test_a_link_carries_a_small_board_whole_and_refuses_a_large_one(node):
     assert came == went
     large = {"title": "T", "notes": "x" * 20_000}
     assert in_node(node, "file.inLink(store.boardOf(given))", FILE, large) is None
-    cut = "(() => { try { file.fromLink(file.inLink(store.boardOf({ title: 'Cut' })).slice(6, -3)); return 'read'; } catch (slip) { return 'refused'; } })()"
+    short = "file.fromLink(file.inLink(store.boardOf({ title: 'Cut' })).slice(6, -3))"
+    cut = f"(() => {{ try {{ {short}; return 'read'; }} catch (slip) {{ return 'refused'; }} }})()"
     assert in_node(node, cut, FILE) == "refused"
 
 

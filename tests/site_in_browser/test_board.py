@@ -1,4 +1,4 @@
-"""Boards of one's own in Chromium: made, written, gathered for, kept, carried, printed; and what can go wrong."""
+"""Boards of one's own in Chromium: made, written, gathered for, kept, carried, printed; what can go wrong."""
 
 from __future__ import annotations
 
@@ -101,6 +101,12 @@ def test_verdicts_and_what_is_to_settle_are_those_of_the_command_line(
         for each in found.remarks:
             assert each.sentence in settled
         assert page.locator("#own-together .verdict-word").inner_text() == found.together.verdict
+        listed_sources = page.locator("#own-sources li")
+        if found.gathered:
+            listed_sources.first.wait_for()
+            gathered = {shown_catalogue.plates[each.gathered.plate].source for each in found.gathered}
+            texts = {each.text for each in found.bibliography if each.source in gathered}
+            assert set(listed_sources.all_text_contents()) == texts
         made = page.locator("[data-list=making] .making-cut").all_text_contents()
         assert made == [line.cut for line in found.sheet.lines]
         shown = set(page.locator("#own .caution-word[href]").all_inner_texts())
@@ -282,14 +288,16 @@ def test_a_full_store_loses_nothing_and_says_so(opened, tmp_path):
     fill(page)
     page.evaluate(
         """() => { for (let size = 1 << 22; size >= 1; size >>= 1) for (;;) try {
-          localStorage.setItem("other" + localStorage.length, "x".repeat(size)); } catch (full) { break; } }"""
+          localStorage.setItem("other" + localStorage.length, "x".repeat(size));
+        } catch (full) { break; } }"""
     )
     page.locator("#own-notes").fill("too much for it " * 20)
     assert "storage for this site is full" in page.locator("#own-saved").inner_text()
     assert page.locator("#own-notes").input_value().startswith("too much for it")
     assert "too much for it" in exported(page, tmp_path).read_text(encoding="utf-8")
     page.evaluate(
-        "Object.keys(localStorage).filter((k) => k.startsWith('other')).forEach((k) => localStorage.removeItem(k))"
+        """Object.keys(localStorage).filter((key) => key.startsWith("other"))
+          .forEach((key) => localStorage.removeItem(key))"""
     )
     page.locator("#own-care").fill("room again")
     assert page.locator("#own-saved").inner_text().startswith("Saved")
@@ -299,7 +307,9 @@ def test_a_full_store_loses_nothing_and_says_so(opened, tmp_path):
 def test_a_store_that_is_switched_off_is_said_and_the_board_can_still_be_carried(opened, tmp_path):
     page = opened("404.html")
     page.add_init_script(
-        "Object.defineProperty(window, 'localStorage', { get() { throw new DOMException('no', 'SecurityError'); } })"
+        """Object.defineProperty(window, "localStorage", {
+          get() { throw new DOMException("no", "SecurityError"); },
+        })"""
     )
     page.goto(page.url.replace("404.html", "my-board.html"))
     fill(page)
@@ -386,7 +396,8 @@ def assert_nothing_is_cut_off(page: Page) -> None:
     wide = page.evaluate(
         """() => [...document.querySelectorAll("main *")].filter((each) => {
           const box = each.getBoundingClientRect();
-          return box.width > 0 && box.right > document.documentElement.clientWidth + 1 && !each.closest("svg, .unseen");
+          const over = box.right > document.documentElement.clientWidth + 1;
+          return box.width > 0 && over && !each.closest("svg, .unseen");
         }).map((each) => each.className || each.tagName)"""
     )
     assert wide == []

@@ -10,7 +10,7 @@ from typing import Any
 from markupsafe import Markup
 
 from inperiod import boards
-from inperiod.boards.bibliography import plate_citation
+from inperiod.boards.bibliography import listing, plate_citation
 from inperiod.citing import STYLES
 from inperiod.dating import Unreadable, in_words, read_phrase
 from inperiod.drawing.flats import Flat, draw_plan
@@ -270,7 +270,8 @@ def editor_view(facts: Facts) -> Mapping[str, Any]:
     return {
         "garments": garments_of(facts),
         "wearers": tuple(words.WHO.items()),
-        "styles": tuple((style.id, style.label) for style in STYLES.values()),
+        "styles": tuple((style.id, style.label, listing(style.id)) for style in STYLES.values()),
+        "listing": listing(None),
     }
 
 
