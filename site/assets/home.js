@@ -15,7 +15,9 @@
     const options = featureOptions(holdings, vocabulary);
     const at = (id) => document.getElementById(id);
     const answerBox = at("answer"),
-      example = answerBox.dataset.question;
+      example = answerBox.dataset.question,
+      // Drawn beforehand, for the question the page opens with and no other.
+      exampleFlat = answerBox.querySelector(".asked-part");
     let asked,
       shown = null;
 
@@ -84,7 +86,7 @@
         return;
       }
       const { parts, said } = InPeriod.answerParts(page, asked, read.window);
-      answerBox.replaceChildren(...parts);
+      answerBox.replaceChildren(...parts, ...(exampleFlat && shown === example ? [exampleFlat] : []));
       InPeriod.copyButtons(answerBox);
       announce(said);
     }

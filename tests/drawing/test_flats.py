@@ -138,28 +138,41 @@ def test_every_recorded_feature_is_drawn_or_said_to_be_undrawn(
         assert all(sentence.split(": ", 1)[1] for sentence in flat.undrawn)
 
 
+# Drawn by there being no line (a slip-on has no opening, white cloth no tone), or by a line that another
+# feature asks for as well (a jacket parts in front anyhow; two terms tell of a hem of points).
+NO_LINE_OF_THEIR_OWN = {
+    "closure/slip-on",
+    "closure/front",
+    "colour/white",
+    "colour/plain",
+    "lower-edge/handkerchief",
+}
+
+
+def looks(flat: Flat) -> tuple[object, ...]:
+    """All that is seen of a flat; its title, which names what is drawn, is not."""
+    drawn = flat.drawn
+    return (drawn.front.marks, drawn.back and drawn.back.marks, drawn.definition)
+
+
 def test_what_is_called_drawn_changes_the_drawing(catalogue: Catalogue) -> None:
     """Leaving it out of the record gives another picture; so nothing is called drawn that is not."""
     unchanged = []
     tried = 0
-    for plate in list(catalogue.plates.values())[::6]:
+    for plate in list(catalogue.plates.values())[::3]:
         year = middle_year(catalogue.dated(plate))
         flat = draw_flat(plate, catalogue.vocabulary, year)
         if flat is None:
             continue
         for feature in flat.drawn.drawn:
-            if feature.term in (
-                "closure/slip-on",
-                "colour/white",
-                "colour/plain",
-                "colour/contrast-two-colour",
-            ):
-                continue  # Drawn by there being no line.
+            if feature.term in NO_LINE_OF_THEIR_OWN or feature.at == "collar":
+                continue
             tried += 1
             rest = tuple(each for each in plate.features if each is not feature)
             other = draw_flat(replace(plate, features=rest), catalogue.vocabulary, year)
             assert other is not None
-            if other.drawn.front.marks == flat.drawn.front.marks and other.svg == flat.svg:
+            # What is drawn anyhow, as usual then, is named as taken for granted instead.
+            if looks(other) == looks(flat) and feature.term not in other.drawn.assumed:
                 unchanged.append(f"{plate.key} {feature.term}")
     assert tried > 500
     assert not unchanged, unchanged[:20]

@@ -10,6 +10,8 @@ from collections import Counter
 from collections.abc import Mapping
 from typing import Any
 
+from inperiod.dating import decimal_year
+from inperiod.drawing.flats import Flat, draw_plan
 from inperiod.drawing.timeline_chart import weaves
 from inperiod.evidence import Facts, Question
 from inperiod.publishing import paths
@@ -19,7 +21,7 @@ from inperiod.publishing.view_answer import Asked, address, answer_view, ask_win
 from inperiod.publishing.view_plates import plates_view
 from inperiod.publishing.view_timeline import Shown, shown_timelines, timeline_view
 from inperiod.publishing.words import KINDS
-from inperiod.records.model import Catalogue
+from inperiod.records.model import Catalogue, Feature, Mark
 
 WEARERS: Mapping[str, str] = {
     "woman": "a woman",
@@ -110,8 +112,25 @@ def home_view(catalogue: Catalogue, facts: Facts) -> Mapping[str, Any]:
         "seasons": catalogue.settings.seasons,
         "address": address(asked.pairs),
         "answer": answer_view(catalogue, facts, asked),
+        "flat": asked_flat(catalogue, asked),
         "weaves": weaves(),
     }
+
+
+def asked_flat(catalogue: Catalogue, asked: Asked) -> Flat | None:
+    """The garment asked about, drawn from the features asked about."""
+    window = asked.question.window
+    ends = [decimal_year(day) for day in (window.earliest, window.latest) if day is not None]
+    features = [Feature(each.partition("/")[0], each, Mark("")) for each in asked.question.features]
+    if not features or not ends:
+        return None
+    return draw_plan(
+        features,
+        asked.question.garment,
+        catalogue.vocabulary,
+        sum(ends) / len(ends),
+        asked.question.wearer or "any",
+    )
 
 
 def example(catalogue: Catalogue, facts: Facts) -> Asked:

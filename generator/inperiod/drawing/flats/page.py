@@ -152,7 +152,7 @@ def _cut(entry: Entry, x: float, y: float, wide: float, tall: float) -> list[Mar
     view = drawn.front
     marks = (*view.marks, *(Mark("hatching", Stroke(path, FAINT)) for path in hatching(view)))
     body = markup(marks, drawn.pattern, paper=PAPER, keep_weight=False)
-    weight = 0.0062 * high * 10
+    weight = 1.35 * high * 10 / tall
     inner = tag(
         "g",
         {
