@@ -124,7 +124,11 @@ def _heading(firm: str, title: str) -> Markup:
     return tag(
         "g",
         {"font-family": "Georgia, serif", "fill": INK, "text-anchor": "middle"},
-        tag("text", {"x": WIDTH / 2, "y": 50, "font-size": 21, "letter-spacing": 3}, firm.upper()[:40]),
+        tag(
+            "text",
+            {"x": WIDTH / 2, "y": 50, "font-size": 21 if len(firm) < 28 else 15, "letter-spacing": 3},
+            firm.upper()[:40],
+        ),
         tag(
             "text",
             {"x": WIDTH / 2, "y": 71, "font-size": 13.5, "font-style": "italic"},
