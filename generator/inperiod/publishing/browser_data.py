@@ -10,7 +10,7 @@ import json
 from collections.abc import Mapping
 from typing import Any
 
-from inperiod.citing import STYLES, cite, cite_source
+from inperiod.citing import cite
 from inperiod.evidence import Facts, facts_to_json
 from inperiod.publishing import words
 from inperiod.publishing.embedded import json_in_script
@@ -34,9 +34,6 @@ def browser_files(catalogue: Catalogue, facts: Facts) -> dict[str, str]:
         "data/vocabulary.js": data_script("vocabulary", vocabulary_data(catalogue)),
         "data/plates.js": data_script("plates", plates_data(catalogue, facts)),
     }
-    for style in (each.id for each in STYLES.values() if each.listing):
-        cited = {source: cite_source(catalogue, source, style) for source in catalogue.sources}
-        files[f"data/sources-{style}.js"] = data_script(f"sources-{style}", cited)
     if has_captions_apart(catalogue):
         captions = [said_of(catalogue.plates[key]) for key in facts.keys]
         files["data/captions.js"] = data_script("captions", captions)

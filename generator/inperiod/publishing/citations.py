@@ -61,10 +61,15 @@ def of_source(catalogue: Catalogue, source: str) -> tuple[Cited, ...]:
 
 
 def citation_scripts(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
-    """For each source a data script with its plates' records, loaded when a list of plates is to be cited."""
+    """For each source a data script with its plates' records, loaded when a list of plates is to be cited.
+
+    For each style that lists sources one with every source, loaded when a board lists its own."""
     for source in catalogue.sources.values():
         held = {plate.id: _texts(catalogue, plate.key) for plate in source.plates}
         yield f"data/cite/{source.id}.js", data_script(f"cite:{source.id}", held)
+    for style in (each.id for each in STYLES.values() if each.listing):
+        cited = {source: cite_source(catalogue, source, style) for source in catalogue.sources}
+        yield f"data/sources/{style}.js", data_script(f"sources:{style}", cited)
 
 
 def _texts(catalogue: Catalogue, key: str) -> dict[str, str]:
