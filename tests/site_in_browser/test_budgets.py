@@ -42,7 +42,7 @@ def test_a_page_with_its_look_is_at_most_60_kb(demo_site):
 
 
 def test_the_demonstrations_data_is_at_most_40_kb(demo_site):
-    """All data that any page names. Lists of sources and citations are fetched one at a time when asked for."""
+    """All data that any page names. What is fetched on asking alone, a file at a time, has its own bound."""
     named = {each for page in demo_site.rglob("*.html") for each in scripts_of(page, "data")}
     assert {file.stem for file in named} >= {"facts", "plates", "vocabulary"}
     assert sum(map(weight, named)) <= 40 * KB
