@@ -171,7 +171,7 @@ def test_hostile_files_are_refused_in_bounded_time_and_memory(name: str) -> None
     tracemalloc.stop()
     assert said
     check_places(said, data)
-    # Seconds of the processor, so that a busy machine changes nothing; tracing memory makes it many times slower.
+    # Seconds of the processor, so that a busy machine changes nothing; tracing memory slows it many times.
     assert took < 60, f"{took:.1f} s"
     assert peak < 60 * MAX_BYTES, f"{peak / 1e6:.0f} MB"
     assert len(said) < 500
