@@ -326,12 +326,12 @@ def test_a_board_that_cannot_be_opened_is_left_as_it_is(opened, saved, words):
     page = begin(opened)
     page.evaluate("(text) => localStorage.setItem('inperiod-board:old', text)", saved)
     page.get_by_role("link", name="All your boards").click()
-    assert words in page.locator("#own-boards-list").inner_text()
+    page.locator("#own-boards-list li").filter(has_text=words).wait_for()
     with page.expect_download() as download:
         page.get_by_role("button", name="Save its text as a file").click()
     assert Path(download.value.path()).read_text(encoding="utf-8") == saved
     page.goto(page.url.split("boards.html")[0] + "my-board.html#id=old")
-    assert words in page.locator("#own-notice").inner_text()
+    page.locator("#own-notice").filter(has_text=words).wait_for()
     page.locator("#own-title").fill("Something new")
     assert page.evaluate("localStorage.getItem('inperiod-board:old')") == saved
 
