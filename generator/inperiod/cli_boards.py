@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from inperiod.cli_reply import CannotDo, Reply, counted, find_folder, read_folder
-from inperiod.cli_words import _points, _wrapped
+from inperiod.cli_words import points, wrapped
 
 if TYPE_CHECKING:
     from inperiod.boards import Checked, Planned, Remark, ResolvedBoard
@@ -90,7 +90,7 @@ def _blocks(
     garment = catalogue.vocabulary.garments.get(board.garment)
     what = [words.sentence(garment.label if garment else board.garment), words.when(board.target)]
     what += [f"for {who}" for who in [words.wearer(board.wearer)] if who]
-    yield "\n".join([board.title, _wrapped(", ".join(what), "  ", "  ")])
+    yield "\n".join([board.title, wrapped(", ".join(what), "  ", "  ")])
     for each in resolved.planned:
         yield "\n".join(_planned(catalogue, each))
     if not resolved.planned:
@@ -99,7 +99,7 @@ def _blocks(
         yield "\n".join(
             [
                 f"All of it on one garment: {resolved.together.verdict.upper()}",
-                *_points(resolved.together.reasons[:1]),
+                *points(resolved.together.reasons[:1]),
             ]
         )
     if resolved.remarks:
@@ -109,7 +109,7 @@ def _blocks(
             [
                 "Plates that show more of the plan:",
                 *(
-                    _wrapped(f"{each.plate}  {_labels(catalogue, each.shows)}", "  · ", "    ")
+                    wrapped(f"{each.plate}  {_labels(catalogue, each.shows)}", "  · ", "    ")
                     for each in resolved.suggested
                 ),
             ]
@@ -117,7 +117,7 @@ def _blocks(
     yield from _kept(resolved)
     yield from _making(resolved)
     if resolved.bibliography:
-        yield "\n".join(["Sources:", *(_wrapped(each.text, "  ", "    ") for each in resolved.bibliography)])
+        yield "\n".join(["Sources:", *(wrapped(each.text, "  ", "    ") for each in resolved.bibliography)])
     if problems:
         yield "\n".join(_complaints(file, problems))
     yield _count(resolved, problems)
@@ -140,15 +140,15 @@ def _planned(catalogue: Catalogue, each: Planned) -> list[str]:
     if finding is None:
         return [f"{name}: not asked"]
     lines = [f"{name}: {finding.verdict.upper()}"]
-    lines.append(_wrapped(" ".join([LEADS[finding.verdict], *finding.reasons[:1]]), "  ", "  "))
+    lines.append(wrapped(" ".join([LEADS[finding.verdict], *finding.reasons[:1]]), "  ", "  "))
     if each.usual:
         usual = ", ".join(f"{other.label} {per_cent(other.share.value or 0)}" for other in each.usual)
-        lines += _points([f"Usual then: {usual}."])
+        lines += points([f"Usual then: {usual}."])
     for support in each.supports:
         reason = f"  {support.gathered.reason}" if support.gathered.reason else ""
-        lines.append(_wrapped(f"{support.gathered.plate}{reason}", "    ", "      "))
+        lines.append(wrapped(f"{support.gathered.plate}{reason}", "    ", "      "))
     if not each.supports and each.to_cite:
-        lines.append(_wrapped(f"to gather: {', '.join(each.to_cite)}", "    ", "      "))
+        lines.append(wrapped(f"to gather: {', '.join(each.to_cite)}", "    ", "      "))
     return lines
 
 
@@ -163,7 +163,7 @@ def _remarks(catalogue: Catalogue, remarks: tuple[Remark, ...]) -> list[str]:
         lines.append(f"  {heading}")
         for each in of_kind:
             about = f"{each.plate} ({_labels(catalogue, [each.term or ''])}): " if each.plate else ""
-            lines.append(_wrapped(f"{about}{each.sentence}", "    · ", "      "))
+            lines.append(wrapped(f"{about}{each.sentence}", "    · ", "      "))
     return lines
 
 
@@ -171,19 +171,19 @@ def _kept(resolved: ResolvedBoard) -> Iterable[str]:
     """Questions, departures and what is worn under it: the board's own words."""
     board = resolved.board
     if board.questions:
-        yield "\n".join(["Open questions:", *_points(board.questions)])
+        yield "\n".join(["Open questions:", *points(board.questions)])
     if board.departures:
         yield "\n".join(
             [
                 "Departures:",
-                *_points(
+                *points(
                     f"{each.original} → {each.stand_in}. {each.reason} Shows: {each.shows_at or 'not said'}."
                     for each in board.departures
                 ),
             ]
         )
     if board.worn_under:
-        yield _wrapped(f"Worn under it: {board.worn_under}")
+        yield wrapped(f"Worn under it: {board.worn_under}")
 
 
 def _making(resolved: ResolvedBoard) -> Iterable[str]:
@@ -191,29 +191,29 @@ def _making(resolved: ResolvedBoard) -> Iterable[str]:
     if sheet.lines:
         lines = ["Making sheet:"]
         for each in sheet.lines:
-            lines.append(_wrapped(f"{each.title}. {each.cut}", "  · ", "    "))
-            lines.append(_wrapped(each.formula, "    ", "    "))
+            lines.append(wrapped(f"{each.title}. {each.cut}", "  · ", "    "))
+            lines.append(wrapped(each.formula, "    ", "    "))
         yield "\n".join(lines)
     if sheet.shopping:
         bought = [", ".join(filter(None, (f"{each.text} {each.what}", each.cost))) for each in sheet.shopping]
-        yield "\n".join(["To buy:", *(_wrapped(each, "  · ", "    ") for each in bought)])
+        yield "\n".join(["To buy:", *(wrapped(each, "  · ", "    ") for each in bought)])
     if sheet.problems:
         yield "\n".join(
             [
                 "Not worked out:",
-                *_points(f"Line {each.index + 1}: {each.message} {each.hint}" for each in sheet.problems),
+                *points(f"Line {each.index + 1}: {each.message} {each.hint}" for each in sheet.problems),
             ]
         )
     sentences = dict.fromkeys([*sheet.cautions, *(each.sentence for each in resolved.cautions)])
     if sentences:
-        yield "\n".join(["Cautions:", *_points(sentences)])
+        yield "\n".join(["Cautions:", *points(sentences)])
 
 
 def _count(resolved: ResolvedBoard, problems: tuple[Problem, ...]) -> str:
     attested = sum(each.verdict == "attested" for each in resolved.findings)
     errors = sum(each.severity == "error" for each in problems) + len(resolved.sheet.problems)
     contradictions = sum(each.kind == "contradiction" for each in resolved.remarks)
-    return _wrapped(
+    return wrapped(
         f"{attested} of {counted(len(resolved.findings), 'planned feature')} attested; "
         f"{counted(contradictions, 'contradiction')}, {counted(errors, 'error')}."
     )

@@ -26,7 +26,7 @@ def _width() -> int:
     return min(shutil.get_terminal_size().columns, WIDEST)
 
 
-def _wrapped(text: str, first: str = "", rest: str = "") -> str:
+def wrapped(text: str, first: str = "", rest: str = "") -> str:
     return textwrap.fill(
         text,
         _width(),
@@ -37,8 +37,8 @@ def _wrapped(text: str, first: str = "", rest: str = "") -> str:
     )
 
 
-def _points(sentences: Iterable[str]) -> list[str]:
-    return [_wrapped(each, "  · ", "    ") for each in sentences]
+def points(sentences: Iterable[str]) -> list[str]:
+    return [wrapped(each, "  · ", "    ") for each in sentences]
 
 
 def when(data: Mapping[str, Any]) -> str:
@@ -48,7 +48,7 @@ def when(data: Mapping[str, Any]) -> str:
     if data["widened"] != {"earliest": data["earliest"], "latest": data["latest"]}:
         lines.append(f"  counted as {_days(data['widened'])}, because it is about or uncertain")
     if data.get("note"):
-        lines.append(_wrapped(data["note"], "  ", "  "))
+        lines.append(wrapped(data["note"], "  ", "  "))
     return "\n".join(lines)
 
 
@@ -71,7 +71,7 @@ def _day(text: str) -> str:
 def fit(catalogue: Catalogue, data: Mapping[str, Any]) -> str:
     """The answer for each feature and for all together, the verdict first."""
     garment = catalogue.vocabulary.garments[data["garment"]].label
-    blocks = [_wrapped(f"{_capital(garment)}, {_when(data['when'])}{_limited(data)}")]
+    blocks = [wrapped(f"{_capital(garment)}, {_when(data['when'])}{_limited(data)}")]
     for finding in data["features"]:
         label = catalogue.vocabulary.terms[finding["term"]].label
         blocks.append("\n".join(_finding(catalogue, f"{_capital(label)} ({finding['term']})", finding)))
@@ -79,9 +79,9 @@ def fit(catalogue: Catalogue, data: Mapping[str, Any]) -> str:
         blocks.append("\n".join(_finding(catalogue, "All of these together", data["together"])))
     if data["sensitivity"]:
         firm = [f"{each['term']}: {each['sentence']}" for each in data["sensitivity"]]
-        blocks.append("\n".join(["What would change this:", *_points(firm)]))
+        blocks.append("\n".join(["What would change this:", *points(firm)]))
     if data.get("citations"):
-        cited = [_wrapped(text, "  ", "    ") for text in data["citations"].values()]
+        cited = [wrapped(text, "  ", "    ") for text in data["citations"].values()]
         blocks.append("\n".join(["Cited:", *cited]))
     return "\n\n".join(blocks)
 
@@ -115,16 +115,16 @@ def _finding(catalogue: Catalogue, name: str, finding: Mapping[str, Any]) -> lis
     word = f", {finding['frequency']}" if finding["frequency"] and finding["in_window"] else ""
     lines = [f"{name}: {finding['verdict'].upper()}{word}"]
     first, *more = finding["reasons"] or ("",)
-    lines.append(_wrapped(f"{LEADS[finding['verdict']]} {first}", "  ", "  "))
-    lines += _points(more)
+    lines.append(wrapped(f"{LEADS[finding['verdict']]} {first}", "  ", "  "))
+    lines += points(more)
     if finding["verdict"] not in ("attested", "seen once") and finding.get("usual"):
         usual = (f"{each['label']} {per_cent(each['share']['value'])}" for each in finding["usual"][:4])
-        lines.append(_wrapped(f"Seen then: {', '.join(usual)}.", "  · ", "    "))
+        lines.append(wrapped(f"Seen then: {', '.join(usual)}.", "  · ", "    "))
     cited = finding["cite"]
     if cited:
         some = f" (the first {CITED} of {len(cited)})" if len(cited) > CITED else ""
         lines.append(f"  {cite_head(finding['verdict'], len(cited))}{some}:")
-        lines += [_wrapped(_plate(catalogue, key), "    ", "      ") for key in cited[:CITED]]
+        lines += [wrapped(_plate(catalogue, key), "    ", "      ") for key in cited[:CITED]]
     return lines
 
 
@@ -143,12 +143,12 @@ def timeline(catalogue: Catalogue, data: Mapping[str, Any]) -> str:
 
     garment = catalogue.vocabulary.garments[data["garment"]].label
     facet = catalogue.vocabulary.facets[data["facet"]].label
-    blocks = [_wrapped(f"{_capital(facet)} of {plural(garment)}, by decade{_limited(data)}")]
+    blocks = [wrapped(f"{_capital(facet)} of {plural(garment)}, by decade{_limited(data)}")]
     columns = [i for i, weight in enumerate(data["recorded"]) if weight > 0]
     if data["rows"] and columns:
         blocks += _tables(data, columns)
         blocks.append(
-            _wrapped(
+            wrapped(
                 "Shares of the plates recording it, each weighed by how much of its date lies in the decade; "
                 "a dot is none. Decades with nothing recorded are left out, and terms none of them shows."
             )
@@ -191,7 +191,7 @@ def _not_counted(left_out: Iterable[Mapping[str, Any]]) -> str:
     from inperiod.evidence.sentences import WHY_LEFT_OUT
 
     parts = [f"{counted(each['recording'], 'plate')} {WHY_LEFT_OUT[each['reason']]}" for each in left_out]
-    return _wrapped(f"Not counted: {'; '.join(parts)}.")
+    return wrapped(f"Not counted: {'; '.join(parts)}.")
 
 
 def check(folder: Path, data: Mapping[str, Any]) -> str:
@@ -220,7 +220,7 @@ _OUTCOMES = {
 
 def imported(report: ImportReport, into: Path) -> str:
     """What an import did, counts first, then every row that was not taken and why."""
-    lines = [_wrapped(note) for note in report.notes]
+    lines = [wrapped(note) for note in report.notes]
     done = "A dry run: nothing was written. " if report.dry_run else ""
     lines.append(f"{done}{counted(len(report.rows), 'row')} read for {into}:")
     for outcome, (was, would) in _OUTCOMES.items():

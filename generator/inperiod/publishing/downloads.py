@@ -17,7 +17,7 @@ import yaml
 
 from inperiod.citing import DOWNLOADS, export
 from inperiod.dating import iso_day
-from inperiod.publishing.prose import web_address
+from inperiod.publishing.prose import site_root, web_address
 from inperiod.records.model import Board, Catalogue, Dated, Feature, Milestone, Plate
 
 Row = Sequence[str | int | None]
@@ -65,7 +65,7 @@ def data_view(catalogue: Catalogue) -> Mapping[str, Any]:
     return {
         "tables": TABLES,
         "counts": {table.name: sum(1 for _ in table.rows(catalogue)) for table in TABLES},
-        "manifests": bool(web_address(catalogue.settings.base_address)),
+        "manifests": bool(site_root(catalogue.settings)),
     }
 
 

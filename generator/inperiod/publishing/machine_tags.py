@@ -11,7 +11,7 @@ from markupsafe import Markup
 from inperiod.citing import csl_item, locator_words
 from inperiod.publishing import paths, words
 from inperiod.publishing.embedded import json_in_script
-from inperiod.publishing.prose import web_address
+from inperiod.publishing.prose import site_root, web_address
 from inperiod.records.model import Catalogue, Plate
 
 # What a source of each CSL type is in schema.org.
@@ -53,8 +53,7 @@ def _tags(catalogue: Catalogue, plate: Plate) -> Iterator[tuple[str, str | None]
     yield "citation_firstpage", plate.locator.page
     yield "citation_publisher", item.get("publisher")
     yield "citation_language", item.get("language")
-    base = web_address(catalogue.settings.base_address)
-    yield "citation_public_url", base and f"{base.rstrip('/')}/{paths.plate_path(plate.key)}"
+    yield "citation_public_url", _address(catalogue, plate)
 
 
 def plate_title(catalogue: Catalogue, plate: Plate) -> str:
@@ -81,8 +80,6 @@ def _thing(catalogue: Catalogue, plate: Plate) -> dict[str, Any]:
     source = catalogue.sources[plate.source]
     item = csl_item(source, plate)
     dated = catalogue.dated(plate)
-    base = web_address(catalogue.settings.base_address)
-    address = f"{base.rstrip('/')}/{paths.plate_path(plate.key)}" if base else None
     whole: dict[str, Any] = {
         "@type": SCHEMA_TYPES[item["type"]],
         "name": source.title,
@@ -103,10 +100,15 @@ def _thing(catalogue: Catalogue, plate: Plate) -> dict[str, Any]:
         "inLanguage": source.language,
         "license": web_address(source.rights),
         "position": locator_words(plate.locator),
-        "url": address,
+        "url": _address(catalogue, plate),
         "isPartOf": _filled(whole),
     }
     return _filled(thing)
+
+
+def _address(catalogue: Catalogue, plate: Plate) -> str | None:
+    root = site_root(catalogue.settings)
+    return root + paths.plate_path(plate.key) if root else None
 
 
 def _person(person: dict[str, Any]) -> dict[str, Any]:

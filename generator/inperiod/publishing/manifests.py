@@ -15,7 +15,7 @@ from inperiod.dating import iso_day
 from inperiod.publishing import paths
 from inperiod.publishing.machine_tags import plate_title
 from inperiod.publishing.pictures import Picture, picture_of
-from inperiod.publishing.prose import web_address
+from inperiod.publishing.prose import site_root
 from inperiod.records.model import Catalogue, Plate, Source
 
 CONTEXT = "http://iiif.io/api/presentation/3/context.json"
@@ -37,10 +37,9 @@ Box = tuple[int, int, int, int]
 
 def manifest_files(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
     """A manifest for every source, as path from the root of the site and text."""
-    base = web_address(catalogue.settings.base_address)
-    if not base:
+    root = site_root(catalogue.settings)
+    if not root:
         return
-    root = base.rstrip("/") + "/"
     for source in catalogue.sources.values():
         text = json.dumps(manifest(catalogue, source, root), ensure_ascii=False, indent=1)
         yield manifest_path(source.id), text + "\n"

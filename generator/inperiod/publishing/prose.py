@@ -8,6 +8,8 @@ from collections.abc import Callable
 from markdown_it import MarkdownIt
 from markupsafe import Markup
 
+from inperiod.records.model import Settings
+
 _SCHEME = re.compile(r"[A-Za-z][A-Za-z0-9+.-]*:")
 
 
@@ -16,6 +18,12 @@ def web_address(text: str | None) -> str | None:
     if text and re.match(r"https?://[^\s\"'<>]+\Z", text.strip(), re.IGNORECASE):
         return text.strip()
     return None
+
+
+def site_root(settings: Settings) -> str | None:
+    """The public address of the site with one slash at its end; None where it has none."""
+    base = web_address(settings.base_address)
+    return base.rstrip("/") + "/" if base else None
 
 
 def anchor(heading: str) -> str:

@@ -12,7 +12,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from inperiod.kept import kept
 from inperiod.publishing import paths
 from inperiod.publishing.page import Link, Page
-from inperiod.publishing.prose import prose, web_address
+from inperiod.publishing.prose import prose, site_root, web_address
 from inperiod.records.model import Catalogue
 
 NAVIGATION = (
@@ -64,7 +64,6 @@ def environment(catalogue: Catalogue) -> Environment:
 def site_view(catalogue: Catalogue) -> Mapping[str, Any]:
     """What every page knows of the site."""
     settings = catalogue.settings
-    base = web_address(settings.base_address)
     return {
         "title": settings.title,
         "subtitle": settings.subtitle,
@@ -73,7 +72,7 @@ def site_view(catalogue: Catalogue) -> Mapping[str, Any]:
         "licence": settings.licence,
         "editors": settings.editors,
         "build_date": settings.build_date,
-        "base_address": base.rstrip("/") + "/" if base else None,
+        "base_address": site_root(settings),
         "navigation": NAVIGATION,
         "colophon": COLOPHON,
         "plates": len(catalogue.plates),

@@ -12,7 +12,7 @@ from inperiod.publishing import citations, paths, words
 from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.manifests import manifest_path
 from inperiod.publishing.page import Link
-from inperiod.publishing.prose import web_address
+from inperiod.publishing.prose import site_root, web_address
 from inperiod.publishing.sheets import NOTICE, sheets_of
 from inperiod.publishing.view_plate import Fact, dating, recorded, rights, weighed
 from inperiod.publishing.wording import place_name
@@ -60,7 +60,7 @@ def source_view(look: Lookup, source: Source) -> Mapping[str, Any]:
             Link(each.title, paths.source_path(each.id), words.when(each.date)) for each in reprints
         ),
         "citations": citations.of_source(look.catalogue, source.id),
-        "manifest": manifest_path(source.id) if web_address(look.catalogue.settings.base_address) else None,
+        "manifest": manifest_path(source.id) if site_root(look.catalogue.settings) else None,
     }
 
 
