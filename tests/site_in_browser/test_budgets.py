@@ -1,27 +1,29 @@
 """What a reader has to fetch, compressed as a host would (gzip), pictures left out.
 
-Bounded are: each page with the one stylesheet; all the demonstration's data together; the scripts of every
-single page apart from those for writing boards; and both shelves of scripts whole. The scripts that answer,
-list and draw do not fit 40 KB all together (the reading of date phrases in eight languages is a third of
-them), so their sum has a bound of its own that fails when it grows.
+Bounded are: each page with the one stylesheet; all the demonstration's data together; the scripts of the
+catalogue, all of them together; and those of each work room (writing a board, recording a source), which come
+only to the pages where one works. Caps of work rooms stand just above what they are, and fail when they grow.
 """
 
 from __future__ import annotations
 
 import gzip
-import json
 import re
-import subprocess
 from functools import cache
 from pathlib import Path
 
 import pytest
 
-from conftest import CHECKOUT, missing
+from conftest import missing
+from shipping import SHIPPED, TERSER, expected_files
 
 KB = 1024
-OF_BOARDS = re.compile(r"board-|making|cautions")
-ACORN = CHECKOUT / "tests/node_modules/acorn"
+WORK_ROOMS = {
+    "boards": (re.compile(r"board-|making|cautions"), 36),
+    "recording": (re.compile(r"record-"), 60),
+    "live flats": (re.compile(r"flat-"), 40),
+}
+"""The scripts of each, and the most they may weigh together, in KB."""
 
 
 @cache
@@ -50,51 +52,47 @@ def test_the_demonstrations_data_is_at_most_40_kb(demo_site):
     assert max(map(weight, others), default=0) <= 8 * KB
 
 
-def test_the_scripts_of_any_page_are_at_most_40_kb_without_the_boards(demo_site):
-    sums = {
-        page: sum(weight(each) for each in scripts_of(page) if not OF_BOARDS.match(each.name))
-        for page in demo_site.rglob("*.html")
+def room_of(script: Path) -> str | None:
+    """The work room a script belongs to; None for the catalogue's own."""
+    return next((room for room, (named, _) in WORK_ROOMS.items() if named.match(script.name)), None)
+
+
+def test_the_scripts_of_the_catalogue_are_at_most_40_kb_in_all(demo_site):
+    scripts = [each for each in (demo_site / "assets").glob("*.js") if room_of(each) is None]
+    assert {"dating.js", "evidence.js", "plates.js", "timeline.js"} <= {each.name for each in scripts}
+    assert sum(map(weight, scripts)) <= 40 * KB
+
+
+@pytest.mark.parametrize("room", WORK_ROOMS)
+def test_a_work_rooms_scripts_grow_no_further(demo_site, room):
+    scripts = [each for each in (demo_site / "assets").glob("*.js") if room_of(each) == room]
+    assert scripts
+    assert sum(map(weight, scripts)) <= WORK_ROOMS[room][1] * KB
+
+
+def test_a_page_loads_the_scripts_of_no_more_than_it_does(demo_site):
+    """Gathering for a board is offered on the pages of the catalogue: two small scripts of the board's."""
+    gathering = {"board-store.js", "board-gather.js"}
+    at_work = {"boards.html", "my-board.html", "record.html"}
+    pages = [page for page in demo_site.rglob("*.html") if page.name not in at_work]
+    strangers = {
+        (page.name, each.name)
+        for page in pages
+        for each in scripts_of(page)
+        if room_of(each) and each.name not in gathering
     }
-    heaviest = max(sums, key=lambda page: sums[page])
-    assert sums[heaviest] > 10 * KB, "the scripts were not found"
-    assert sums[heaviest] <= 40 * KB, heaviest
-
-
-def test_the_scripts_grow_no_further(demo_site):
-    """Caps just above what the scripts are; the board's come only to pages on which one gathers or writes."""
-    scripts = sorted((demo_site / "assets").glob("*.js"))
-    boards = [each for each in scripts if OF_BOARDS.match(each.name)]
-    answering = [each for each in scripts if each not in boards]
-    assert sum(map(weight, answering)) <= 51 * KB
-    assert sum(map(weight, boards)) <= 42 * KB
-    gathering = sum(weight(each) for each in scripts_of(demo_site / "index.html"))
-    assert gathering <= 42 * KB
+    assert strangers == set()
+    assert max(sum(map(weight, scripts_of(page))) for page in pages) <= 40 * KB
 
 
 @pytest.mark.node
-def test_scripts_are_made_smaller_and_say_the_same(demo_site, node):
-    """Parsed by acorn, source and sent script are one syntax tree."""
-    if not ACORN.is_dir():
-        missing(f"{ACORN} is absent: run npm ci in tests/")
-    program = """
-      const [acorn, ...files] = process.argv.slice(1);
-      const { parse } = require(acorn), { readFileSync } = require("fs");
-      const tree = (file) => JSON.stringify(parse(readFileSync(file, "utf8"), { ecmaVersion: 2022 }),
-        (name, value) => name === "start" || name === "end" ? undefined
-          : value instanceof RegExp || typeof value === "bigint" ? String(value) : value);
-      const same = (one, other) => {
-        try { return tree(one) === tree(other) } catch (wrong) { return String(wrong) }
-      };
-      const found = [];
-      for (let i = 0; i < files.length; i += 2) found.push(same(files[i], files[i + 1]));
-      console.log(JSON.stringify(found));
-    """
-    sources = sorted((CHECKOUT / "site/assets").glob("*.js"))
-    pairs = [str(each) for source in sources for each in (source, demo_site / "assets" / source.name)]
-    told = subprocess.run(
-        [node, "-e", program, str(ACORN), *pairs], capture_output=True, text=True, check=True
-    )
-    found = dict(zip([source.name for source in sources], json.loads(told.stdout), strict=True))
-    assert {name: same for name, same in found.items() if same is not True} == {}
-    sent = sum((demo_site / "assets" / source.name).stat().st_size for source in sources)
-    assert sent < 0.85 * sum(source.stat().st_size for source in sources)
+def test_the_short_forms_that_are_sent_are_those_of_the_scripts(demo_site, node):
+    """``python tests/shipping.py`` writes them; a script that changed since would be sent at full length."""
+    if not TERSER.is_dir():
+        missing(f"{TERSER} is absent: run npm ci in tests/")
+    wanted = expected_files(node)
+    kept = {each.name: each.read_text(encoding="utf-8") for each in SHIPPED.iterdir()}
+    assert sorted(kept) == sorted(wanted)
+    assert [name for name in wanted if kept[name] != wanted[name]] == []
+    sent = {each.name: each.read_text(encoding="utf-8") for each in (demo_site / "assets").glob("*.js")}
+    assert [name for name in sent if sent[name] != kept[name]] == []
