@@ -127,7 +127,7 @@
         remark("contradiction", `The plan says that there is no ${facetLabel(term.split("/")[0])}, and also ${label(term)}.`, term);
     for (const each of answer.features)
       if (each.verdict === "too early" && each.not_before)
-        remark("contradiction", `${InPeriod.raised(label(each.term))} cannot be before ${each.not_before} (${each.not_before_because.split(";")[0]}), which is after the window.`, each.term);
+        remark("contradiction", `${InPeriod.raised(label(each.term))} cannot be before ${InPeriod.dating.inWords(each.not_before)} (${each.not_before_because.split(";")[0]}), which is after the window.`, each.term);
     for (const each of answer.features)
       if (each.verdict !== "attested" && each.verdict !== "too early") remark("gap", `${InPeriod.raised(label(each.term))}: ${each.verdict}.`, each.term);
     for (const term of named) if (!asked.includes(term)) remark("gap", `${InPeriod.raised(label(term))}: this catalogue has no such term.`, term);

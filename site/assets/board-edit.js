@@ -574,7 +574,7 @@
       for (const feature of listBox("features").children) feature.querySelector(".planned-found").append(h("div", { "data-cautions": feature.dataset.term }));
       for (const box of document.querySelectorAll("[data-cautions]"))
         box.replaceChildren(...found.filter((each) => each.where === box.dataset.cautions).map((each) =>
-          h("p", { class: "caution", role: "note" }, h("a", { class: "caution-word", href: `cautions.html#${each.id}` }, raised(each.id.replace(/-/g, " "))), " ", each.sentence)));
+          h("p", { class: "caution", role: "note" }, h("a", { class: "caution-word", href: `cautions.html#${each.id}` }, each.name), " ", each.sentence)));
     }
 
     /** The sources of the gathered plates, in the style of list that goes with the board's; each style is a script. */

@@ -31,6 +31,7 @@
     "hot-iron-sharp-tools": "Cutting and pressing mean sharp tools and hot irons. Use them as their makers say, keep them from " +
       "children, and follow the rules on workplace safety where others work or learn with you.",
   };
+  const WITH_COMMAS = { "cords-children": "Cords, children", "hot-iron-sharp-tools": "Hot iron, sharp tools" };
   const NEAR_FLAME = "The board speaks of flame or heat near it.", NEAR_WATER = "The board speaks of water near it.";
   const CHILDREN = "boy girl infant".split(" ");
   const CHILD_GARMENTS = "child-frock child-suit sailor-suit romper infant-gown".split(" ");
@@ -95,13 +96,18 @@
     return found;
   }
 
+  /** The heading a caution has on the page of cautions. */
+  function cautionName(which) {
+    return WITH_COMMAS[which] || which[0].toUpperCase() + which.slice(1).replace(/-/g, " ");
+  }
+
   function sentence(which, words) {
     if (["flammable-cloth", "nightwear", "celluloid"].includes(which) && FLAME.test(words)) return `${SENTENCES[which]} ${NEAR_FLAME}`;
     if (["long-skirts", "wet-wool"].includes(which) && WATER.test(words)) return `${SENTENCES[which]} ${NEAR_WATER}`;
     return SENTENCES[which];
   }
 
-  /** [{ id, sentence, where }] of a board as its file has it; `where` is a planned term, garment, words, making or making 3. */
+  /** [{ id, name, sentence, where }] of a board as its file has it; `where` is a planned term, garment, words, making or making 3. */
   function cautionsFor(board) {
     const { garment, wearer, making = [] } = board, terms = termsOf(board), words = wordsOf(board), found = [];
     const child = CHILDREN.includes(wearer && wearer.who) || CHILD_GARMENTS.includes(garment), bathing = BATHING.includes(garment);
@@ -118,7 +124,7 @@
     return found
       .filter(([which, place]) => (place !== "words" || !elsewhere.includes(which)) && !seen.has(`${which} ${place}`) && seen.add(`${which} ${place}`))
       .sort((a, b) => order.indexOf(a[0]) - order.indexOf(b[0]))
-      .map(([id, place]) => ({ id, sentence: sentence(id, words), where: place }));
+      .map(([id, place]) => ({ id, name: cautionName(id), sentence: sentence(id, words), where: place }));
   }
 
   (root.InPeriod = root.InPeriod || {}).cautionsFor = cautionsFor;

@@ -8,7 +8,7 @@ import pytest
 
 from inperiod.boards import KINDS, as_json, resolve
 from inperiod.citing import STYLES, cite_source
-from inperiod.dating import widened
+from inperiod.dating import in_words, widened
 from inperiod.evidence import Question, Window, answer, usual_in_window
 
 OUTSIDE = "tullaghfane-linen-summer-1924/p9-2"  # summer 1924
@@ -74,7 +74,7 @@ def test_a_term_planned_before_it_can_be_is_a_contradiction_and_no_gap(resolved,
     found = resolved(f"[{late.key}]", head="target: 1801\ngarment: nightdress")
     (one,) = found.remarks
     assert one.kind == "contradiction"
-    assert late.not_before.date.text in one.sentence
+    assert in_words(late.not_before.date.text) in one.sentence
     assert found.findings[0].verdict == "too early"
 
 

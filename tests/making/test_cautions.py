@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 from inperiod.dating import read_edtf
-from inperiod.making.cautions import ALWAYS, CORDS, SENTENCES, SMALL, WOOL, cautions_for
+from inperiod.making.cautions import ALWAYS, CORDS, SENTENCES, SMALL, WOOL, caution_name, cautions_for
 from inperiod.records.model import Board, Catalogue, Dated, Feature, Mark, Wearer
 
 PAGE = Path(__file__).parents[2] / "site" / "pages" / "cautions.md"
@@ -95,7 +95,9 @@ def test_a_caution_is_told_once_for_each_thing() -> None:
 
 def test_every_caution_has_its_section_on_the_page() -> None:
     headings = re.findall(r"^## (.*)$", PAGE.read_text(encoding="utf-8"), re.MULTILINE)
-    assert set(SENTENCES) == {"-".join(re.findall(r"\w+", heading.lower())) for heading in headings}
+    assert {which: caution_name(which) for which in SENTENCES} == {
+        "-".join(re.findall(r"\w+", heading.lower())): heading for heading in headings
+    }
 
 
 def test_every_sentence_points_on_and_defers() -> None:

@@ -62,7 +62,7 @@ def absent_and_present(plan: Plan) -> Iterator[Remark]:
 def before_its_time(plan: Plan) -> Iterator[Remark]:
     for finding in plan.findings:
         if finding.verdict == "too early" and finding.not_before:
-            because = f"{finding.not_before.text} ({finding.not_before.event})"
+            because = f"{finding.not_before.words} ({finding.not_before.event})"
             sentence = f"{plan.raised(finding.term)} cannot be before {because}, which is after the window."
             yield Remark("contradiction", sentence, finding.term)
 

@@ -4,7 +4,7 @@
 board can hurt; ``draw(line.figure)`` makes a drawing to scale of a line that has one.
 """
 
-from inperiod.making.cautions import Caution, cautions_for
+from inperiod.making.cautions import Caution, caution_name, cautions_for
 from inperiod.making.drawings import draw, draw_bias, draw_lay_plan, draw_tucks
 from inperiod.making.measures import Measure, UnreadableMeasure, read_measure
 from inperiod.making.sheets import KINDS, as_json, sheet
@@ -23,6 +23,7 @@ __all__ = [
     "Shape",
     "UnreadableMeasure",
     "as_json",
+    "caution_name",
     "cautions_for",
     "draw",
     "draw_bias",

@@ -67,6 +67,12 @@ SENTENCES: Mapping[str, str] = {
         "children, and follow the rules on workplace safety where others work or learn with you."
     ),
 }
+WITH_COMMAS: Mapping[str, str] = {
+    "cords-children": "Cords, children",
+    "hot-iron-sharp-tools": "Hot iron, sharp tools",
+}
+"""Headings of the page of cautions that their ids do not spell."""
+
 NEAR_FLAME = "The board speaks of flame or heat near it."
 NEAR_WATER = "The board speaks of water near it."
 
@@ -131,12 +137,18 @@ _WORDS = {
 
 
 class Caution(NamedTuple):
-    """``id`` is the place on the page of cautions; ``where`` a planned term, ``garment``, ``words``,
-    ``plates``, ``making``, or ``making 3`` for the third line of it."""
+    """``id`` is the place on the page of cautions, ``name`` its heading; ``where`` a planned term,
+    ``garment``, ``words``, ``plates``, ``making``, or ``making 3`` for the third line of it."""
 
     id: str
+    name: str
     sentence: str
     where: str
+
+
+def caution_name(which: str) -> str:
+    """The heading a caution has on the page of cautions: ``flammable-cloth`` is ``Flammable cloth``."""
+    return WITH_COMMAS.get(which) or which.replace("-", " ").capitalize()
 
 
 @dataclass(frozen=True, slots=True)
@@ -170,7 +182,9 @@ def cautions_for(board: Board, catalogue: Catalogue | None = None) -> tuple[Caut
     elsewhere = {which for which, where in found if where != "words"}
     once = dict.fromkeys(each for each in found if each[1] != "words" or each[0] not in elsewhere)
     kept = sorted(once, key=lambda each: order.index(each[0]))
-    return tuple(Caution(which, _sentence(which, seen.words), where) for which, where in kept)
+    return tuple(
+        Caution(which, caution_name(which), _sentence(which, seen.words), where) for which, where in kept
+    )
 
 
 def _seen(board: Board) -> _Seen:

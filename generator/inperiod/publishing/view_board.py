@@ -223,7 +223,7 @@ def _remark(look: Lookup, each: boards.Remark) -> tuple[Link | None, Link | None
 
 def _cautions(found: tuple[Caution, ...], where: str) -> tuple[Warned, ...]:
     return tuple(
-        Warned(Link(words.sentence(each.id.replace("-", " ")), f"{paths.CAUTIONS}#{each.id}"), each.sentence)
+        Warned(Link(each.name, f"{paths.CAUTIONS}#{each.id}"), each.sentence)
         for each in found
         if each.where == where
     )

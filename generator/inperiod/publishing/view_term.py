@@ -9,6 +9,7 @@ from typing import Any
 
 from inperiod.drawing import draw_term
 from inperiod.evidence.facts import Facts, plural
+from inperiod.making import caution_name
 from inperiod.publishing import paths, words
 from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.page import Link
@@ -114,7 +115,7 @@ def names(term: Term) -> tuple[tuple[str, str], ...]:
 def cautions(term: Term) -> tuple[Link, ...]:
     """Each caution with its place on the page of cautions; one that is a sentence stands for itself."""
     return tuple(
-        Link(words.sentence(caution.replace("-", " ")), f"{paths.CAUTIONS}#{caution}")
+        Link(caution_name(caution), f"{paths.CAUTIONS}#{caution}")
         if _SLUG.match(caution)
         else Link(caution, paths.CAUTIONS)
         for caution in term.cautions
