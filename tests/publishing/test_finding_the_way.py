@@ -5,6 +5,7 @@ from __future__ import annotations
 import itertools
 from collections.abc import Iterator
 from pathlib import Path
+from posixpath import dirname, join, normpath
 from urllib.parse import unquote, urlsplit
 from xml.etree import ElementTree
 
@@ -14,27 +15,25 @@ from inperiod.publishing.paths import plate_path, source_path, term_path
 from inperiod.records.model import Catalogue
 from publishing.pages import Read, html_pages, read
 
-
-def target(page: Path, href: str, site: Path) -> str:
-    """What a link on that page leads to, as a path of the site."""
-    return (page.parent / unquote(urlsplit(href).path)).resolve().relative_to(site.resolve()).as_posix()
+Links = dict[str, list[tuple[str | None, str]]]
 
 
 @pytest.fixture(scope="module")
-def site(demo_site: Path) -> Path:
-    return demo_site
+def pages(demo_site: Path) -> dict[str, Read]:
+    return {file.relative_to(demo_site).as_posix(): read(file) for file in html_pages(demo_site)}
 
 
 @pytest.fixture(scope="module")
-def pages(site: Path) -> dict[str, Read]:
-    return {file.relative_to(site).as_posix(): read(file) for file in html_pages(site)}
+def links(pages: dict[str, Read]) -> Links:
+    """The links of each page to others of the site: what a link is for (``rel``), and the page it leads to."""
+    return {path: list(_links(path, page)) for path, page in pages.items()}
 
 
-def links(site: Path, path: str, page: Read) -> Iterator[tuple[dict[str, str | None], str]]:
+def _links(path: str, page: Read) -> Iterator[tuple[str | None, str]]:
     for tag, attributes in page.elements:
         href = attributes.get("href")
-        if tag == "a" and href and not urlsplit(href).scheme and urlsplit(href).path:
-            yield attributes, target(site / path, href, site)
+        if tag in ("a", "link") and href and not urlsplit(href).scheme and urlsplit(href).path:
+            yield attributes.get("rel"), normpath(join(dirname(path), unquote(urlsplit(href).path)))
 
 
 def test_every_page_has_the_sites_picture_in_its_tab(site: Path, pages: dict[str, Read]) -> None:
@@ -48,27 +47,15 @@ def test_every_page_has_the_sites_picture_in_its_tab(site: Path, pages: dict[str
     assert len(list(drawn.iter())) > 1
 
 
-def test_following_and_previous_answer_each_other(site: Path, pages: dict[str, Read]) -> None:
-    turns = {
-        (path, attributes["rel"]): to
-        for path, page in pages.items()
-        for attributes, to in links(site, path, page)
-        if attributes.get("rel") in ("prev", "next")
-    }
+def test_following_and_previous_answer_each_other(links: Links) -> None:
+    turns = {(path, rel): to for path, led in links.items() for rel, to in led if rel in ("prev", "next")}
     assert len(turns) > 1000
     other = {"prev": "next", "next": "prev"}
     assert [turn for turn, to in turns.items() if turns.get((to, other[turn[1] or ""])) != turn[0]] == []
 
 
-def test_turning_the_pages_of_a_source_passes_every_plate(
-    site: Path, pages: dict[str, Read], demo_catalogue: Catalogue
-) -> None:
-    following = {
-        path: to
-        for path, page in pages.items()
-        for attributes, to in links(site, path, page)
-        if attributes.get("rel") == "next"
-    }
+def test_turning_the_pages_of_a_source_passes_every_plate(links: Links, demo_catalogue: Catalogue) -> None:
+    following = {path: to for path, led in links.items() for rel, to in led if rel == "next"}
     for source in demo_catalogue.sources.values():
         shown = [plate_path(plate.key) for plate in source.plates if plate.publish and source.publish]
         for one, after in itertools.pairwise(shown):
@@ -76,12 +63,12 @@ def test_turning_the_pages_of_a_source_passes_every_plate(
 
 
 def test_a_trail_names_where_the_page_stands(
-    site: Path, pages: dict[str, Read], demo_catalogue: Catalogue
+    pages: dict[str, Read], links: Links, demo_catalogue: Catalogue
 ) -> None:
     for plate in demo_catalogue.plates.values():
         path = plate_path(plate.key)
         if path in pages:
-            assert source_path(plate.source) in {to for _, to in links(site, path, pages[path])}
+            assert source_path(plate.source) in {to for _, to in links[path]}
     below = [path for path in pages if "/" in path]
     assert below
     for path in below:
@@ -90,12 +77,12 @@ def test_a_trail_names_where_the_page_stands(
         assert trails[0].get("aria-label")
 
 
-def test_links_lead_both_ways(site: Path, pages: dict[str, Read], demo_catalogue: Catalogue) -> None:
+def test_links_lead_both_ways(links: Links, demo_catalogue: Catalogue) -> None:
     """A plate and its source name each other; so do a plate and the terms it shows, by the list of plates."""
-    led = {path: {to for _, to in links(site, path, page)} for path, page in pages.items()}
+    led = {path: {to for _, to in found} for path, found in links.items()}
     for plate in demo_catalogue.plates.values():
         path = plate_path(plate.key)
-        if path not in pages:
+        if path not in led:
             continue
         assert path in led[source_path(plate.source)]
         for feature in plate.features:
@@ -103,13 +90,13 @@ def test_links_lead_both_ways(site: Path, pages: dict[str, Read], demo_catalogue
                 assert term_path(feature.term) in led[path]
 
 
-def test_every_page_can_be_reached_from_home(site: Path, pages: dict[str, Read]) -> None:
-    led = {path: {to for _, to in links(site, path, page)} for path, page in pages.items()}
+def test_every_page_can_be_reached_from_home(links: Links) -> None:
+    led = {path: {to for _, to in found} for path, found in links.items()}
     reached, waiting = {"index.html"}, ["index.html"]
     while waiting:
         for to in led.get(waiting.pop(), ()):
-            if to in pages and to not in reached:
+            if to in led and to not in reached:
                 reached.add(to)
                 waiting.append(to)
     opened_by_a_button = {"my-board.html"}
-    assert set(pages) - reached - opened_by_a_button == {"404.html"}
+    assert set(led) - reached - opened_by_a_button == {"404.html"}
