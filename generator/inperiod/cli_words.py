@@ -230,6 +230,11 @@ def imported(report: ImportReport, into: Path) -> str:
     if refused:
         lines.append("Not taken:")
         lines += _some([f"  line {each.line}: {'; '.join(each.reasons)}." for each in refused])
+    if report.dry_run and any(each.makes for each in report.rows):
+        lines.append("Row by row:")
+        lines += _some(
+            [f"  line {each.line}: {each.plate}, {each.makes}" for each in report.rows if each.makes]
+        )
     remarks = [
         f"  line {each.line} ({each.plate}): {'; '.join(each.remarks)}."
         for each in report.rows
@@ -238,6 +243,12 @@ def imported(report: ImportReport, into: Path) -> str:
     if remarks:
         lines.append("Taken, with a remark:")
         lines += _some(remarks)
+    if report.complaints:
+        would = "would say of it" if report.dry_run else "says of it"
+        lines.append(f"inperiod check {would}:")
+        lines += _some(
+            [f"  {each.file}:{each.line}:{each.column}: {each.message}" for each in report.complaints]
+        )
     if report.left:
         lines.append("From an earlier import, no longer in the table, and left as they are:")
         lines += _some([f"  {each}" for each in report.left])

@@ -166,7 +166,9 @@ class Composer:
                     {"term": find_feature(self.vocabulary, wanted, garment), "reading": part.reading}
                 )
             except NotFound as error:
-                self._remarks.append(f"“{name.strip()}” in {part.column} was left out: {error}")
+                self._remarks.append(
+                    f"“{name.strip()}” in {part.column} was left out: {str(error).rstrip('.')}"
+                )
         return features
 
 

@@ -17,6 +17,7 @@ from inperiod.importing.composing import safe_id
 from inperiod.importing.ledger import Fate, Ledger
 from inperiod.importing.table_import import CannotImport
 from inperiod.importing.writing import source_yaml
+from inperiod.records.shapes import part
 
 LARGEST = 20_000_000
 DATE_LABELS = frozenset(
@@ -207,7 +208,7 @@ def _id(thing: object) -> str:
 
 
 def _web(address: str) -> str:
-    return address if re.fullmatch(r"https?://[^\s<>\"']+", address) else ""
+    return address if (form := part("address").pattern) and form.fullmatch(address) else ""
 
 
 def _list(value: object) -> list[Any]:

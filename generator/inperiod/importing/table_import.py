@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any, Literal
@@ -13,8 +13,9 @@ from inperiod.importing.mapping import ColumnMapping, MappingFault, read_mapping
 from inperiod.importing.table import NoTable, Row, Table, read_table
 from inperiod.importing.writing import source_yaml
 from inperiod.records import read_catalogue
-from inperiod.records.model import GRADE_OF_BASIS, Settings
-from inperiod.records.problems import nearest
+from inperiod.records.checks import check_catalogue
+from inperiod.records.model import GRADE_OF_BASIS, Catalogue, Settings, Source
+from inperiod.records.problems import Problem, nearest
 from inperiod.records.reading import read_source
 
 Outcome = Literal["new", "changed", "same", "kept", "not taken"]
@@ -29,12 +30,14 @@ class RowReport:
     """What became of one row. ``plate`` is ``source-id/plate-id``, None for a row not taken.
 
     ``outcome``: the source file was written first, written anew, was so already, was kept because someone
-    edited it, or the row was not taken. ``reasons`` are why not; ``remarks`` what was left out or assumed.
+    edited it, or the row was not taken. ``makes`` is what the plate records, ``reasons`` are why a row
+    was not taken; ``remarks`` what was left out or assumed.
     """
 
     line: int
     outcome: Outcome
     plate: str | None = None
+    makes: str = ""
     reasons: tuple[str, ...] = ()
     remarks: tuple[str, ...] = ()
 
@@ -42,12 +45,14 @@ class RowReport:
 @dataclass(frozen=True, slots=True)
 class ImportReport:
     """``left`` are files of an earlier import that the table no longer has; they stay. ``notes`` are about
-    the table as a whole."""
+    the table as a whole, ``complaints`` what the checker says of the files that were or would be
+    written."""
 
     rows: tuple[RowReport, ...]
     files: dict[str, Fate]
     notes: tuple[str, ...] = ()
     left: tuple[str, ...] = ()
+    complaints: tuple[Problem, ...] = ()
     dry_run: bool = False
 
     def count(self, outcome: Outcome) -> int:
@@ -91,7 +96,7 @@ def import_table(file: Path, mapping: Path, into: Path, *, dry_run: bool = False
     _columns_present(table, wanted, file)
     composer = Composer(wanted, catalogue.vocabulary, catalogue.settings.seasons)
     gathered, reports = _gather(table.rows, composer, by_plates=wanted.rows == "plates")
-    return _write(gathered, reports, table, into, catalogue.settings, dry_run)
+    return _write(gathered, reports, table, catalogue, dry_run)
 
 
 def _columns_present(table: Table, mapping: ColumnMapping, file: Path) -> None:
@@ -157,17 +162,20 @@ def _write(
     gathered: dict[str, _Gathered],
     refused: list[RowReport],
     table: Table,
-    into: Path,
-    settings: Settings,
+    catalogue: Catalogue,
     dry_run: bool,
 ) -> ImportReport:
+    into, settings = catalogue.folder, catalogue.settings
     ledger = Ledger.of(into)
+    made: dict[str, Source] = {}
+    complaints: list[Problem] = []
     reports = list(refused)
     files: dict[str, Fate] = {}
     for identity, home in gathered.items():
         name = f"sources/{identity}.yaml"
         text = source_yaml({**home.source, "plates": [each.plate for _, each in home.rows]})
-        if faults := _faults(text, name, settings):
+        source, problems = read_source(text.encode("utf-8", errors="replace"), name, settings.seasons, {})
+        if faults := tuple(each.message.rstrip(".") for each in problems if each.severity == "error"):
             reports += (RowReport(line, "not taken", reasons=faults) for line, _ in home.rows)
             continue
         fate = files[name] = ledger.fate(name, text)
@@ -176,11 +184,23 @@ def _write(
         elif fate == "same":
             ledger.remember(name, text)
         reports += _reports(identity, home, fate)
+        if source is not None and fate != "kept":
+            made[identity] = source
+            complaints += problems
     left = tuple(sorted(name for name in ledger.written if name not in files and (into / name).is_file()))
     if not dry_run:
         ledger.save()
     notes = (*table.notes, *_not_weighed(gathered, settings))
-    return ImportReport(tuple(sorted(reports, key=lambda each: each.line)), files, notes, left, dry_run)
+    rows = tuple(sorted(reports, key=lambda each: each.line))
+    complaints += _checked(replace(catalogue, sources={**catalogue.sources, **made}), made)
+    return ImportReport(rows, files, notes, left, tuple(sorted(set(complaints))), dry_run)
+
+
+def _checked(catalogue: Catalogue, made: Mapping[str, Source]) -> Iterator[Problem]:
+    """What the checker says of the sources that were made, among all the others."""
+    for problem in check_catalogue(catalogue):
+        if problem.file.removeprefix("sources/").removesuffix(".yaml") in made:
+            yield problem
 
 
 def _not_weighed(gathered: dict[str, _Gathered], settings: Settings) -> Iterator[str]:
@@ -203,10 +223,12 @@ def _reports(identity: str, home: _Gathered, fate: Fate) -> Iterator[RowReport]:
                 *remarks,
                 f"sources/{identity}.yaml was edited by hand, or is not from an import: it was left",
             )
-        yield RowReport(line, fate, f"{identity}/{composed.plate['id']}", remarks=remarks)
+        yield RowReport(line, fate, f"{identity}/{composed.plate['id']}", _makes(composed), remarks=remarks)
 
 
-def _faults(text: str, name: str, settings: Settings) -> tuple[str, ...]:
-    """What the checker would call an error in the file."""
-    _, problems = read_source(text.encode("utf-8", errors="replace"), name, settings.seasons, {})
-    return tuple(each.message.rstrip(".") for each in problems if each.severity == "error")
+def _makes(composed: Composed) -> str:
+    """The plate in a line: its source's date, its garment, its terms."""
+    features = composed.plate.get("features", ())
+    terms = [each.get("term") or f"{each['facet']}: none" for each in features]
+    date = composed.source.get("date") or "undated"
+    return f"{date}, {composed.plate.get('garment', 'no garment')}: {', '.join(terms) or 'no features'}"

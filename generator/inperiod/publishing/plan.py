@@ -113,6 +113,14 @@ def _prose(catalogue: Catalogue) -> list[Page]:
             "What to be careful of when making or wearing.",
             True,
         ),
+        (
+            paths.SPREADSHEET,
+            "prose.html",
+            "From a spreadsheet",
+            "from-a-spreadsheet.md",
+            "How the rows of a spreadsheet become dated records, with a table to start from.",
+            True,
+        ),
         (paths.NOT_FOUND, "prose.html", "No such page", "404.md", "", False),
     )
     return [
