@@ -35,6 +35,13 @@ def build(arguments: argparse.Namespace) -> Reply:
         report = publishing.build(reading.catalogue, Path(arguments.out), _pages)
     except publishing.WillNotWrite as error:
         raise CannotDo(f"{error}.", status=1) from None
+    except OSError as error:
+        where = f" ({error.filename})" if error.filename else ""
+        raise CannotDo(
+            f"the site cannot be written to {arguments.out}: {error.strerror or error}{where}.\n"
+            "What stood there before still stands.",
+            status=1,
+        ) from None
     finally:
         progress("")
     left = len(reading.errors)

@@ -122,8 +122,8 @@
     const isItem = (line) => (/^ *-( |$)/.test(line));
 
     function typed(plain) {
-      if (/^(|~|null)$/i.test(plain)) return null;
-      if (/^(true|false)$/i.test(plain)) return /^t/i.test(plain);
+      if (/^(|~|null|Null|NULL)$/.test(plain)) return null;
+      if (/^(true|True|TRUE|false|False|FALSE)$/.test(plain)) return /^t/i.test(plain);
       return /^-?[0-9]/.test(plain) && plain.length < 16 && String(Number(plain)) === plain ? Number(plain) : plain;
     }
 

@@ -80,8 +80,12 @@ class Builder:
         inner = fields.get(key)
         if not inner:
             return None
-        self.date(inner, "on")
-        return Recorded(**inner)
+        return Recorded(**self.with_date(inner, "on"))
+
+    def with_date(self, fields: Fields, key: str) -> dict[str, Any]:
+        """The fields, without the date under ``key`` where it cannot be read: nothing cites it then."""
+        self.date(fields, key)
+        return {name: value for name, value in fields.items() if name not in fields.left_out}
 
     # --- vocabulary -------------------------------------------------------------------------------
 
@@ -185,8 +189,7 @@ class Builder:
         inner = fields.get("held_by")
         if not inner:
             return HeldBy()
-        self.date(inner, "accessed")
-        return HeldBy(**inner)
+        return HeldBy(**self.with_date(inner, "accessed"))
 
     def plate(self, fields: Fields, source: str) -> Plate:
         price = fields.get("price")
@@ -224,8 +227,7 @@ class Builder:
         return Image(mark=self.mark(inner, "file"), **inner)
 
     def confirmation(self, fields: Fields) -> dict[str, Any]:
-        self.date(fields, "on")
-        return dict(fields)
+        return self.with_date(fields, "on")
 
     def features(self, fields: Fields) -> tuple[Feature, ...]:
         entries = fields.get("features")
