@@ -1,10 +1,11 @@
-"""The program's own folder inside a catalogue folder, ``.inperiod/``: what it made once and need not make again.
+"""The program's own folder in a catalogue folder, ``.inperiod/``: what it made once and need not make again.
 
 Nothing in it is a record, and all of it may be deleted at any time. It keeps itself out of version control.
 """
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 NAME = ".inperiod"
@@ -23,9 +24,6 @@ def own_folder(catalogue_folder: Path, part: str) -> Path | None:
         ignore = home / ".gitignore"
         if not ignore.exists():
             ignore.write_text(_IGNORE_ALL, encoding="utf-8", newline="\n")
-        probe = folder / ".probe"
-        probe.touch()
-        probe.unlink(missing_ok=True)
     except OSError:
         return None
-    return folder
+    return folder if os.access(folder, os.W_OK) else None

@@ -43,7 +43,10 @@ CHECKS: tuple[Check, ...] = (
     features.plates_have_features,
     features.widths_are_understood,
     pictures.pictures_are_there,
+    pictures.pictures_are_sound,
+    pictures.regions_lie_in_their_pictures,
     pictures.pictures_are_described,
+    pictures.pictures_show_nothing_withheld,
     references.gathered_plates_exist,
     boards.supported_features_are_planned,
 )
