@@ -1,0 +1,1 @@
+"""Inputs by the hundred thousand, made up from sound ones: nothing may fall over, hang or say two things."""
