@@ -438,6 +438,8 @@ class Catalogue:
     vocabulary: Vocabulary
     sources: Mapping[str, Source]
     boards: Mapping[str, Board]
+    only_regions_of: frozenset[str] = frozenset()
+    """Files in ``images/`` that also show what is withheld: regions of them may be shown, the whole never."""
 
     @cached_property
     def plates(self) -> Mapping[str, Plate]:
