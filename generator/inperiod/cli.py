@@ -13,6 +13,7 @@ import sys
 from collections.abc import Callable, Sequence
 from typing import Any, NoReturn
 
+from inperiod import cli_add as record
 from inperiod import cli_answers as answers
 from inperiod import cli_boards as boards
 from inperiod import cli_folders as folders
@@ -109,7 +110,7 @@ def make_parser() -> argparse.ArgumentParser:
     commands = parser.add_subparsers(
         title="commands", metavar="COMMAND", required=True, parser_class=_Command
     )
-    for add in (_when, _fit, _timeline, _check, _cite, _board, _build, _serve, _new, _import, _tidy):
+    for add in (_when, _fit, _timeline, _check, _cite, _board, _build, _serve, _new, _import, _add, _tidy):
         add(commands)
     return parser
 
@@ -370,6 +371,23 @@ def _import(commands: Any) -> None:
         "--dry-run", action="store_true", help="write nothing; say row by row what would be made"
     )
     _can_json(parser)
+
+
+def _add(commands: Any) -> None:
+    parser = _command(
+        commands,
+        "add",
+        record.add,
+        "record plates, one question at a time",
+        "Asks for the source, new or there already, then for plate after plate; each is written as soon as it "
+        "is finished. Names are completed with the tab key. A feature is one line: a name, and beside it "
+        "where it sits, its width, how it was read, and after a semicolon a note.",
+        "  inperiod add my-research\n\n"
+        "features:\n"
+        "  square neck\n  insertion @hem 1 in\n  lawn read\n  back opening inferred; hooks are mentioned\n"
+        "  no collar\n  sleeve ?          (it cannot be seen)\n",
+    )
+    _takes_folder(parser)
 
 
 def _tidy(commands: Any) -> None:
