@@ -9,7 +9,9 @@ from collections.abc import Iterable, Iterator
 from inperiod.records.model import Catalogue, Mark
 from inperiod.records.problems import Problem
 
-_ODD_ADDRESS = re.compile(r"\s*[A-Za-z][A-Za-z0-9+.-]{0,30}:(?![\s])")
+_ODD_ADDRESS = re.compile(r"[A-Za-z][A-Za-z0-9+.-]{0,30}:(?![\s])|//")
+_UNSEEN = re.compile(r"^[\x00-\x20\x7f-\xa0\u200b-\u200f\u2028\u2029\ufeff]+|[\t\n\r]+")
+"""What a browser passes over in an address: blanks and signs without a form before it, tabs inside it."""
 _WEB_ADDRESS = re.compile(r"https?://[^\s\"'<>]+")
 _LIKENESS = str.maketrans("01", "ol")
 
@@ -28,9 +30,14 @@ def plate_ids_are_unique(catalogue: Catalogue) -> Iterator[Problem]:
 
 
 def ids_do_not_look_alike(catalogue: Catalogue) -> Iterator[Problem]:
+    facets = catalogue.vocabulary.facets.values()
     yield from _look_alikes((source.id, source.mark) for source in catalogue.sources.values())
+    yield from _look_alikes((board.id, board.mark) for board in catalogue.boards.values())
+    yield from _look_alikes((facet.id, facet.mark) for facet in facets)
     for source in catalogue.sources.values():
         yield from _look_alikes((plate.id, plate.mark_of("id")) for plate in source.plates)
+    for facet in facets:
+        yield from _look_alikes((term.id, term.mark_of("id")) for term in facet.terms)
 
 
 def _look_alikes(ids: Iterable[tuple[str, Mark]]) -> Iterator[Problem]:
@@ -62,7 +69,7 @@ def rights_are_no_odd_address(catalogue: Catalogue) -> Iterator[Problem]:
     for source in catalogue.sources.values():
         pictures = ((plate.image.rights, plate.image.mark) for plate in source.plates if plate.image)
         for rights, mark in ((source.rights, source.mark_of("rights")), *pictures):
-            if rights and _ODD_ADDRESS.match(rights) and not _WEB_ADDRESS.fullmatch(rights):
+            if rights and _ODD_ADDRESS.match(_UNSEEN.sub("", rights)) and not _WEB_ADDRESS.fullmatch(rights):
                 message = f"The rights “{rights[:60]}” are no web address that can be followed."
                 yield Problem.error(mark, message, "Write an address that starts with https:// or http://.")
 
