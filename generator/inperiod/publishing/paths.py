@@ -17,6 +17,7 @@ METHOD = "method.html"
 CAUTIONS = "cautions.html"
 ABOUT = "about.html"
 DATA = "data.html"
+HOW_TO_RECORD = "how-to-record.html"
 SPREADSHEET = "from-a-spreadsheet.html"
 NOT_FOUND = "404.html"
 

@@ -114,6 +114,14 @@ def _prose(catalogue: Catalogue) -> list[Page]:
             True,
         ),
         (
+            paths.HOW_TO_RECORD,
+            "prose.html",
+            "How do I record …",
+            "how-to-record.md",
+            "What to write for the cases that are awkward: outfits, details, reprints, undated pages.",
+            True,
+        ),
+        (
             paths.SPREADSHEET,
             "prose.html",
             "From a spreadsheet",

@@ -28,6 +28,7 @@ COLOPHON = (
     Link("About and how to cite", paths.ABOUT),
     Link("Cautions", paths.CAUTIONS),
     Link("The catalogue as data", paths.DATA),
+    Link("How to record", paths.HOW_TO_RECORD),
     Link("From a spreadsheet", paths.SPREADSHEET),
     Link("Method", paths.METHOD),
 )
