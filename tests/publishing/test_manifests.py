@@ -12,8 +12,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 from PIL import Image as Pillow
 
-from inperiod.publishing.manifests import iiif_rights, manifest_files, region_box
+from inperiod.publishing import build
+from inperiod.publishing.manifests import iiif_rights, manifest_files
+from inperiod.publishing.pictures import picture_of
 from inperiod.records.model import Catalogue, Image
+from inperiod.records.pictures import region_box
 from publishing.sample import HERE, sample
 
 BASE = "https://example.org/dress"
@@ -69,16 +72,23 @@ def test_plates_are_canvases_with_their_pictures_and_rights(tmp_path: Path) -> N
     assert first["rights"] == "http://creativecommons.org/publicdomain/mark/1.0/"
     assert first["summary"] == {"none": ["Frock of voile"]}
     painting = first["items"][0]["items"][0]
-    assert painting["body"]["id"] == f"{BASE}/images/p3.png"
+    picture = picture_of(pictured(tmp_path), pictured(tmp_path).plates["spring-list-1924/p3-1"])
+    assert picture
+    assert painting["body"]["id"] == f"{BASE}/{picture.figure.large.jpg}"
+    assert painting["body"]["format"] == "image/jpeg"
+    assert first["thumbnail"][0]["id"] == f"{BASE}/{picture.figure.small.jpg}"
     assert painting["target"] == first["id"]
     assert second["items"] == []
 
 
-def test_a_region_makes_a_canvas_of_its_own_size(tmp_path: Path) -> None:
-    first = manifest_of(pictured(tmp_path, "pct:25,0,50,50"))["items"][0]
+def test_a_region_makes_a_canvas_of_its_own_with_the_region_alone_on_it(tmp_path: Path) -> None:
+    catalogue = pictured(tmp_path / "catalogue", "pct:25,0,50,50")
+    first = manifest_of(catalogue)["items"][0]
     assert (first["width"], first["height"]) == (200, 150)
     body = first["items"][0]["items"][0]["body"]
-    assert body["selector"] == {"type": "FragmentSelector", "value": "xywh=pixel:100,0,200,150"}
+    build(catalogue, tmp_path / "public")
+    with Pillow.open(tmp_path / "public" / body["id"].removeprefix(f"{BASE}/")) as shown:
+        assert shown.size == (200, 150) == (body["width"], body["height"])
 
 
 @pytest.mark.parametrize(

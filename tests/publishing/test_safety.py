@@ -10,6 +10,7 @@ from PIL import Image as Pillow
 
 from inperiod.publishing import build
 from inperiod.publishing.paths import UnsafeName, plate_path, relative
+from inperiod.publishing.pictures import picture_of
 from inperiod.publishing.prose import prose, web_address
 from inperiod.publishing.published import published
 from inperiod.records.model import Catalogue, Image, Mark
@@ -88,11 +89,16 @@ def catalogue_with_picture(folder: Path, file: str) -> Catalogue:
     return replace(sample(folder), sources={"list": source("list", "1924", shown)}, boards={})
 
 
-def test_a_picture_is_copied_and_shown_with_its_size(tmp_path: Path) -> None:
-    build(catalogue_with_picture(tmp_path / "catalogue", "plate.png"), tmp_path / "public")
-    assert (tmp_path / "public/images/plate.png").is_file()
-    page = (tmp_path / "public/plate/list/p1-1.html").read_text(encoding="utf-8")
-    assert '<img src="../../images/plate.png" alt="a frock" width="40" height="30"' in page
+def test_a_picture_is_shown_with_its_size_and_the_original_is_not_copied(tmp_path: Path) -> None:
+    catalogue = catalogue_with_picture(tmp_path / "catalogue", "plate.png")
+    build(catalogue, tmp_path / "public")
+    picture = picture_of(catalogue, catalogue.plates["list/p1-1"])
+    assert picture
+    assert (tmp_path / "public" / picture.figure.large.jpg).is_file()
+    assert not [path for path in contents(tmp_path / "public") if path.endswith(".png")]
+    page = read(tmp_path / "public/plate/list/p1-1.html")
+    shown = next(each for tag, each in page.elements if tag == "img")
+    assert (shown["alt"], shown["width"], shown["height"]) == ("a frock", "40", "30")
 
 
 @pytest.mark.parametrize(
@@ -101,7 +107,7 @@ def test_a_picture_is_copied_and_shown_with_its_size(tmp_path: Path) -> None:
 def test_a_picture_elsewhere_or_broken_leaves_its_place_empty(file: str, tmp_path: Path) -> None:
     folder = tmp_path / "catalogue"
     build(catalogue_with_picture(folder, file.format(folder=folder)), tmp_path / "public")
-    assert not [path for path in contents(tmp_path / "public") if path.endswith(".png")]
+    assert not [path for path in contents(tmp_path / "public") if path.startswith("images/")]
     assert "<img" not in (tmp_path / "public/plate/list/p1-1.html").read_text(encoding="utf-8")
 
 

@@ -4,30 +4,25 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
-from itertools import chain
 from pathlib import Path
 
-from inperiod.evidence import Facts, gather_facts
+from inperiod.evidence import gather_facts
 from inperiod.kept import kept
-from inperiod.publishing import feeds
-from inperiod.publishing.browser_data import browser_files
-from inperiod.publishing.citations import citation_scripts
-from inperiod.publishing.downloads import download_files
-from inperiod.publishing.flats import flat_files
-from inperiod.publishing.lookup import Lookup
-from inperiod.publishing.manifests import manifest_files
-from inperiod.publishing.page import Page
-from inperiod.publishing.pictures import picture_of
+from inperiod.publishing.hands import done_by_all, hands_here
+from inperiod.publishing.pictures import scans_in, without_pictures
+from inperiod.publishing.pieces import Piece, pieces_of
 from inperiod.publishing.plan import plan_pages
 from inperiod.publishing.published import published
-from inperiod.publishing.render import environment, layers, render, site_view
-from inperiod.publishing.scripts import is_shipped_script, minified_scripts
-from inperiod.publishing.sheets import sheet_files
-from inperiod.publishing.styles import stylesheet
-from inperiod.publishing.write import refuse_foreign, replace_site
+from inperiod.publishing.render import layers
+from inperiod.publishing.scans import make_scans, place_for_scans
+from inperiod.publishing.scripts import is_shipped_script
+from inperiod.publishing.write import Aside, Filed, alone, refuse_foreign, refuse_place, swap_in
 from inperiod.records.model import Catalogue
 
 Progress = Callable[[int, int], None]
+
+TOGETHER = 8
+"""Pieces that one process makes at a time."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,22 +38,35 @@ class BuildReport:
     size: int
 
 
-def build(catalogue: Catalogue, target: Path, progress: Progress | None = None) -> BuildReport:
+def build(
+    catalogue: Catalogue, target: Path, progress: Progress | None = None, hands: int | None = None
+) -> BuildReport:
     """Build the whole site into ``target`` and swap it in at the end.
 
-    Deterministic: the same records give the same bytes. ``progress`` is told how many pages are done, of
-    how many. Raises ``WillNotWrite`` where the target holds what is not ours, and whatever a template of
+    Deterministic: the same records give the same bytes. ``progress`` is told how many pieces are done, of
+    how many; ``hands`` is how many processes work at it, left out as many as the machine has cores for. Raises ``WillNotWrite`` where the target holds what is not ours, and whatever a template of
     the user's own raises; the last good site stays in either case.
     """
     target = Path(target)
-    refuse_foreign(target, catalogue.folder)
-    shown = published(catalogue)
-    facts = gather_facts(shown)
-    pages = plan_pages(shown, facts)
-    copies = _copies(shown)
-    texts = chain(_texts(shown, facts, pages, progress), minified_scripts(copies))
-    as_they_stand = {path: file for path, file in copies.items() if not is_shipped_script(file)}
-    written = replace_site(target, texts, as_they_stand)
+    refuse_place(target, catalogue.folder)
+    with alone(target):
+        last = refuse_foreign(target, catalogue.folder)
+        shown = published(catalogue)
+        with place_for_scans(shown) as place:
+            scans = make_scans(scans_in(shown), place)
+            shown = without_pictures(shown, frozenset(scans.damaged))
+            facts = gather_facts(shown)
+            pages = plan_pages(shown, facts)
+            copies = _copies(shown)
+            pieces = list(pieces_of(shown, facts, pages, copies))
+            as_they_stand = {path: file for path, file in copies.items() if not is_shipped_script(file)}
+
+            def fill(aside: Aside) -> Iterator[Filed]:
+                for path, file in (as_they_stand | scans.files).items():
+                    yield aside.copy(path, file)
+                yield from _made(pieces, aside, hands_here() if hands is None else hands, progress)
+
+            written = swap_in(target, last, fill)
     return BuildReport(
         target=target,
         first=target / "index.html",
@@ -70,41 +78,31 @@ def build(catalogue: Catalogue, target: Path, progress: Progress | None = None) 
     )
 
 
-def _texts(
-    catalogue: Catalogue, facts: Facts, pages: Sequence[Page], progress: Progress | None
-) -> Iterator[tuple[str, str]]:
-    """Everything that is made and not copied, one file at a time."""
-    env = environment(catalogue)
-    for done, page in enumerate(pages, start=1):
-        yield page.path, render(env, page)
+def _made(pieces: Sequence[Piece], aside: Aside, hands: int, progress: Progress | None) -> Iterator[Filed]:
+    """Every piece made and put aside, by so many processes."""
+    parts = [pieces[at : at + TOGETHER] for at in range(0, len(pieces), TOGETHER)]
+
+    def make(part: Sequence[Piece]) -> list[Filed]:
+        return [aside.put(path, text) for piece in part for path, text in piece.make()]
+
+    def tell(begun: int) -> None:
         if progress:
-            progress(done, len(pages))
-    yield from browser_files(catalogue, facts).items()
-    yield from flat_files(catalogue)
-    yield from sheet_files(catalogue)
-    yield from citation_scripts(catalogue)
-    yield from download_files(catalogue)
-    yield from manifest_files(catalogue)
-    yield "assets/style.css", stylesheet(layers(catalogue, "assets/css"))
-    base = site_view(catalogue)["base_address"]
-    if base:
-        yield "sitemap.xml", feeds.site_map(base, pages)
-        yield "feed.xml", feeds.feed(base, Lookup(catalogue))
+            progress(min(len(pieces), begun * TOGETHER), len(pieces))
+
+    for _, files in done_by_all(parts, make, hands, tell):
+        for path, standing in files:
+            yield path, (standing[0], standing[1], standing[2])
+    tell(len(parts))
 
 
 def _copies(catalogue: Catalogue) -> dict[str, Path]:
-    """Scripts and other assets, pictures that plates point at, and the user's own files in
-    ``site/static``."""
+    """Scripts and other assets, and the user's own files in ``site/static``."""
     copies: dict[str, Path] = {}
     for folder in layers(catalogue, "assets"):
         if folder.is_dir():
             for file in sorted(folder.iterdir()):
                 if file.is_file() and not file.name.startswith("."):
                     copies[f"assets/{file.name}"] = file
-    for plate in catalogue.plates.values():
-        picture = picture_of(catalogue, plate)
-        if picture:
-            copies[picture.path] = picture.file
     own = catalogue.folder / "site" / "static"
     if own.is_dir():
         for file in sorted(own.rglob("*")):

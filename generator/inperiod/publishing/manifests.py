@@ -16,31 +16,25 @@ from inperiod.publishing import paths
 from inperiod.publishing.machine_tags import plate_title
 from inperiod.publishing.pictures import Picture, picture_of
 from inperiod.publishing.prose import site_root
+from inperiod.publishing.scans import Size
 from inperiod.records.model import Catalogue, Plate, Source
 
 CONTEXT = "http://iiif.io/api/presentation/3/context.json"
 
-# The size of a canvas whose plate has no picture, or one without a size; only its proportions matter.
+# The size of a canvas whose plate has no picture; only its proportions matter.
 EMPTY_CANVAS = (600, 800)
-
-MEDIA_TYPES = {
-    ".jpg": "image/jpeg",
-    ".jpeg": "image/jpeg",
-    ".png": "image/png",
-    ".webp": "image/webp",
-    ".gif": "image/gif",
-    ".svg": "image/svg+xml",
-}
-
-Box = tuple[int, int, int, int]
 
 
 def manifest_files(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
     """A manifest for every source, as path from the root of the site and text."""
-    root = site_root(catalogue.settings)
-    if not root:
-        return
     for source in catalogue.sources.values():
+        yield from source_manifest(catalogue, source)
+
+
+def source_manifest(catalogue: Catalogue, source: Source) -> Iterator[tuple[str, str]]:
+    """The manifest of one source; nothing while the catalogue has no address."""
+    root = site_root(catalogue.settings)
+    if root:
         text = json.dumps(manifest(catalogue, source, root), ensure_ascii=False, indent=1)
         yield manifest_path(source.id), text + "\n"
 
@@ -100,10 +94,7 @@ def _metadata(source: Source) -> Iterator[tuple[str, str | None]]:
 def _canvas(catalogue: Catalogue, plate: Plate, root: str) -> dict[str, Any]:
     address = f"{root}iiif/{plate.key}"
     picture = picture_of(catalogue, plate)
-    width, height = _size(picture) if picture else EMPTY_CANVAS
-    box = region_box(plate.image.region, width, height) if plate.image else None
-    if box:
-        width, height = box[2], box[3]
+    width, height = (picture.figure.large.width, picture.figure.large.height) if picture else EMPTY_CANVAS
     canvas: dict[str, Any] = {
         "id": f"{address}/canvas",
         "type": "Canvas",
@@ -118,8 +109,10 @@ def _canvas(catalogue: Catalogue, plate: Plate, root: str) -> dict[str, Any]:
                 "format": "text/html",
             }
         ],
-        "items": [_painting(picture, box, address, root)] if picture else [],
+        "items": [_painting(picture, address, root)] if picture else [],
     }
+    if picture:
+        canvas["thumbnail"] = [_image(picture.figure.small, root)]
     if plate.caption:
         canvas["summary"] = _text(plate.caption, catalogue.sources[plate.source].language)
     rights = iiif_rights(plate.image.rights if plate.image else None)
@@ -128,24 +121,8 @@ def _canvas(catalogue: Catalogue, plate: Plate, root: str) -> dict[str, Any]:
     return canvas
 
 
-def _painting(picture: Picture, box: Box | None, address: str, root: str) -> dict[str, Any]:
-    """The annotation page that puts the picture, or its region, on the canvas."""
-    image: dict[str, Any] = {
-        "id": root + picture.path,
-        "type": "Image",
-        "format": MEDIA_TYPES[picture.file.suffix.lower()],
-        "width": _size(picture)[0],
-        "height": _size(picture)[1],
-    }
-    body = image
-    if box:
-        xywh = ",".join(str(number) for number in box)
-        body = {
-            "id": f"{address}/region",
-            "type": "SpecificResource",
-            "source": image,
-            "selector": {"type": "FragmentSelector", "value": f"xywh=pixel:{xywh}"},
-        }
+def _painting(picture: Picture, address: str, root: str) -> dict[str, Any]:
+    """The annotation page that puts the plate's picture on the canvas: its region alone where it has one."""
     return {
         "id": f"{address}/page",
         "type": "AnnotationPage",
@@ -154,30 +131,22 @@ def _painting(picture: Picture, box: Box | None, address: str, root: str) -> dic
                 "id": f"{address}/painting",
                 "type": "Annotation",
                 "motivation": "painting",
-                "body": body,
+                "body": _image(picture.figure.large, root),
                 "target": f"{address}/canvas",
             }
         ],
     }
 
 
-def _size(picture: Picture) -> tuple[int, int]:
-    return picture.width or EMPTY_CANVAS[0], picture.height or EMPTY_CANVAS[1]
-
-
-def region_box(region: str | None, width: int, height: int) -> Box | None:
-    """``x,y,w,h`` in pixels, or ``pct:x,y,w,h``, as pixels inside the picture; None where there is no region.
-
-    The forms are those of the IIIF Image API 3.0. A region outside the picture is cut to it.
-    """
-    numbers = re.fullmatch(r"(pct:)?([\d.]+),([\d.]+),([\d.]+),([\d.]+)", region or "")
-    if not numbers:
-        return None
-    x, y, w, h = (float(number) for number in numbers.groups()[1:])
-    if numbers[1]:
-        x, y, w, h = x * width / 100, y * height / 100, w * width / 100, h * height / 100
-    left, top = min(round(x), width - 1), min(round(y), height - 1)
-    return left, top, max(1, min(round(w), width - left)), max(1, min(round(h), height - top))
+def _image(size: Size, root: str) -> dict[str, Any]:
+    """A copy of a picture as IIIF describes a plain image."""
+    return {
+        "id": root + size.jpg,
+        "type": "Image",
+        "format": "image/jpeg",
+        "width": size.width,
+        "height": size.height,
+    }
 
 
 def iiif_rights(address: str | None) -> str | None:

@@ -1,54 +1,94 @@
-"""The pictures that plates point at."""
+"""The pictures that plates point at, as the site shows them: the figure, and the page it is on."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
 from pathlib import Path
 
-from PIL import Image as Pillow
-from PIL import UnidentifiedImageError
-
 from inperiod.publishing import words
+from inperiod.publishing.scans import Scan, scan_of
 from inperiod.records.model import Catalogue, Plate
+from inperiod.records.pictures import UnfitPicture, original_of, region_box
 
-SHOWN = frozenset({".jpg", ".jpeg", ".png", ".webp", ".gif", ".svg"})
+Outline = tuple[float, float, float, float]
+"""Left, top, width and height in per cent of the page."""
 
 
 @dataclass(frozen=True, slots=True)
 class Picture:
-    """A picture on a page: its path from the root of the site, the file it is copied from, size in pixels
-    (None for a drawing without one), alternative text, and its rights in words."""
+    """A plate's picture. ``figure`` is the plate's region, or the whole where it has none; ``page`` the whole
+    around a region, None where there is none or it may not be shown; ``outline`` where the region lies on it.
 
-    path: str
-    file: Path
+    ``path``, ``width`` and ``height`` are of the smallest copy, for lists.
+    """
+
+    figure: Scan
+    page: Scan | None
+    outline: Outline | None
     alt: str
-    width: int | None
-    height: int | None
     rights: str | None
+
+    @property
+    def path(self) -> str:
+        return self.figure.small.webp
+
+    @property
+    def width(self) -> int:
+        return self.figure.small.width
+
+    @property
+    def height(self) -> int:
+        return self.figure.small.height
 
 
 def picture_of(catalogue: Catalogue, plate: Plate) -> Picture | None:
-    """The plate's picture; None where there is none, where the file is missing, or where it lies outside
-    ``images/``."""
+    """The plate's picture; None where there is none, or where it is missing, unfit or outside ``images/``."""
     if plate.image is None:
         return None
-    folder = (catalogue.folder / "images").resolve()
-    file = (folder / plate.image.file).resolve()
-    if folder not in file.parents or not file.is_file() or file.suffix.lower() not in SHOWN:
+    try:
+        original = original_of(catalogue, plate.image)
+    except UnfitPicture:
         return None
-    width: int | None = None
-    height: int | None = None
-    if file.suffix.lower() != ".svg":
-        try:
-            with Pillow.open(file) as opened:
-                width, height = opened.size
-        except (OSError, UnidentifiedImageError, Pillow.DecompressionBombError):
-            return None
+    if original is None:
+        return None
+    box = region_box(plate.image.region, original.width, original.height)
+    shown_whole = box is not None and plate.image.file not in catalogue.only_regions_of
+    outline = None
+    if box and shown_whole:
+        (left, top, width, height), wide, high = box, original.width / 100, original.height / 100
+        outline = (left / wide, top / high, width / wide, height / high)
     return Picture(
-        path="images/" + file.relative_to(folder).as_posix(),
-        file=file,
+        figure=scan_of(original, box),
+        page=scan_of(original) if shown_whole else None,
+        outline=outline,
         alt=plate.image.alt or plate.caption or "",
-        width=width,
-        height=height,
         rights=words.rights(plate.image.rights or catalogue.sources[plate.source].rights),
     )
+
+
+def scans_in(catalogue: Catalogue) -> Iterator[Scan]:
+    """Everything that has to be made of pictures."""
+    for plate in catalogue.plates.values():
+        picture = picture_of(catalogue, plate)
+        if picture:
+            yield picture.figure
+            if picture.page:
+                yield picture.page
+
+
+def without_pictures(catalogue: Catalogue, files: frozenset[Path]) -> Catalogue:
+    """The same catalogue, its plates no longer pointing at those files, which could not be read."""
+    if not files:
+        return catalogue
+    folder = catalogue.folder / "images"
+
+    def freed(plate: Plate) -> Plate:
+        lost = plate.image is not None and folder / plate.image.file in files
+        return replace(plate, image=None) if lost else plate
+
+    sources = {
+        key: replace(source, plates=tuple(map(freed, source.plates)))
+        for key, source in catalogue.sources.items()
+    }
+    return replace(catalogue, sources=sources)

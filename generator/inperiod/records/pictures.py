@@ -263,13 +263,12 @@ def held_back(catalogue: Catalogue) -> HeldBack:
     files: set[str] = set()
     for file, users in sharing.items():
         secret = [plate for plate in users if not may_be_shown(catalogue, plate)]
-        if not secret:
-            continue
-        files.add(file)
         for plate in users:
             given_away = next((other for other in secret if _overlap(catalogue, plate, other)), None)
             if given_away:
                 plates[plate.key] = plate.key if plate in secret else given_away.key
+            elif secret:
+                files.add(file)
     return HeldBack(plates, frozenset(files))
 
 
