@@ -40,7 +40,7 @@
     price: ["amount", "currency", "note"],
     image: ["file", "region", "alt", "rights"],
     features: ["term", "facet", "not_visible", "none", "at", "width", "count", "colour", "reading", "note"],
-    confirmations: ["by", "on", "reading", "feature", "note"],
+    confirmations: ["by", "on", "reading", "feature", "instead", "note"],
   };
   const STEPS = ["source", "name", "named", "said", "by", "page", "at"];
 

@@ -12,6 +12,7 @@ from inperiod.dating import read_edtf
 from inperiod.records.model import (
     Board,
     Catalogue,
+    Confirmation,
     Dated,
     Departure,
     Facet,
@@ -118,7 +119,9 @@ def sources() -> dict[str, Source]:
                 wearer=Wearer("woman", sizes="36 to 44"),
                 recorded=Recorded("A. T.", "2026-01-03"),
                 confirmations=(
-                    {"by": "B. U.", "on": "2026-02-01", "reading": "disputed", "feature": "neckline/v"},
+                    Confirmation(
+                        "B. U.", "disputed", HERE, dated("2026-02-01"), "neckline/v", "neckline/round"
+                    ),
                 ),
             ),
             plate("spring-list-1924", "p3-2", garment="coat", outfit="a"),

@@ -127,7 +127,9 @@ def test_a_plate_page_answers_its_own_questions(small_site: Path) -> None:
     assert "March to August 1924" in page
     assert "The date is printed in the source itself." in page
     assert "8/11" in page
-    assert "Disputed by B. U. on 2026-02-01: v" in page
+    assert "Disputed by B. U., 1 February 2026: v, would read round" in page
+    assert "disputed by B. U., who reads round" in page
+    assert "until that is settled it counts as recorded" in page
     assert "No known copyright" in page
     assert "Nobody &amp; Daughters" in page
     assert (

@@ -14,7 +14,8 @@ from inperiod.publishing.nearness import Neighbours
 from inperiod.publishing.page import Link
 from inperiod.publishing.pictures import picture_of
 from inperiod.publishing.prose import web_address
-from inperiod.records.model import Feature, Plate, Recorded, Source
+from inperiod.records.checks.readings import open_disputes
+from inperiod.records.model import Confirmation, Feature, Plate, Recorded, Source
 
 GROUPS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("Form", ("silhouette", "waist", "skirt-cut", "skirt-length", "lower-edge")),
@@ -90,6 +91,7 @@ def plate_view(look: Lookup, near: Neighbours, plate: Plate) -> Mapping[str, Any
         "tags": machine_tags.citation_tags(look.catalogue, plate),
         "json_ld": machine_tags.json_ld(look.catalogue, plate),
         "rights": rights(source),
+        "disputed": bool(open_disputes(plate)),
         "picture": picture_of(look.catalogue, plate),
         "flat": flat_of(look.catalogue, plate),
         "flat_caption": CAPTION,
@@ -116,35 +118,47 @@ def groups(look: Lookup, plate: Plate) -> tuple[Group, ...]:
         by_facet.setdefault(feature.facet, []).append(feature)
     grouped = {facet for _, facets in GROUPS for facet in facets}
     rest = tuple(facet for facet in by_facet if facet not in grouped)
+    disputes = {each.feature: each for each in open_disputes(plate)}
     made = []
     for label, facets in (*GROUPS, ("Also recorded", rest)):
-        rows = tuple(_row(look, facet, by_facet[facet]) for facet in facets if facet in by_facet)
+        rows = tuple(_row(look, facet, by_facet[facet], disputes) for facet in facets if facet in by_facet)
         if rows:
             made.append(Group(label, rows))
     return tuple(made)
 
 
-def _row(look: Lookup, facet_id: str, features: list[Feature]) -> FacetRow:
+def _row(
+    look: Lookup, facet_id: str, features: list[Feature], disputes: Mapping[str | None, Confirmation]
+) -> FacetRow:
     facet = look.facet(facet_id)
     return FacetRow(
         facet.label if facet else words.sentence(facet_id.replace("-", " ")),
         paths.facet_path(facet_id) if facet else None,
-        tuple(_shown(look, feature) for feature in features),
+        tuple(_shown(look, feature, disputes) for feature in features),
     )
 
 
-def _shown(look: Lookup, feature: Feature) -> Shown:
+def _shown(look: Lookup, feature: Feature, disputes: Mapping[str | None, Confirmation]) -> Shown:
+    dispute = _disputed(look, disputes.get(feature.word))
     if feature.state == "none":
-        return Shown(None, "none", "looked for, and not there", False, feature.note)
+        return Shown(None, "none", f"looked for, and not there{dispute}", False, feature.note)
     if feature.state == "not visible" or feature.term is None:
-        return Shown(None, "not visible", "cannot be told from this plate", False, feature.note)
+        return Shown(None, "not visible", f"cannot be told from this plate{dispute}", False, feature.note)
     return Shown(
         look.term_link(feature.term),
         look.term_label(feature.term),
-        words.detail(feature),
+        f"{words.detail(feature)}{dispute}".removeprefix(", "),
         feature.reading == "inferred",
         feature.note,
     )
+
+
+def _disputed(look: Lookup, dispute: Confirmation | None) -> str:
+    """That a second reader reads it otherwise, to stand after what else is said of the reading."""
+    if dispute is None:
+        return ""
+    other = f", who reads {_reading(look, dispute.instead)}" if dispute.instead else ""
+    return f", disputed by {dispute.by}{other}"
 
 
 def facts(look: Lookup, plate: Plate) -> tuple[Fact, ...]:
@@ -161,13 +175,23 @@ def facts(look: Lookup, plate: Plate) -> tuple[Fact, ...]:
     return tuple(fact for fact in made if fact.value)
 
 
-def _read_again(look: Lookup, confirmation: Mapping[str, Any]) -> Fact:
-    """What a second reader found, of one feature or of the whole plate."""
-    found = str(confirmation.get("reading", "confirmed"))
-    by, on, term = (str(confirmation.get(name) or "") for name in ("by", "on", "feature"))
-    what = f": {look.term_label(term)}" if term else ""
-    said = f"{words.sentence(found)} by {by}{f' on {on}' if on else ''}{what}"
-    return Fact("Read again", said, confirmation.get("note"), look.term_link(term).path if term else None)
+def _read_again(look: Lookup, found: Confirmation) -> Fact:
+    """What a second reader found, of one reading or of the whole plate."""
+    on = f", {words.when(found.on)}" if found.on else ""
+    what = f": {_reading(look, found.feature)}" if found.feature else ""
+    instead = {"corrected": "now", "disputed": "would read"}.get(found.reading, "or")
+    other = f", {instead} {_reading(look, found.instead)}" if found.instead else ""
+    said = f"{words.sentence(found.reading)} by {found.by}{on}{what}{other}"
+    term = look.catalogue.vocabulary.terms.get(found.feature or "")
+    return Fact("Read again", said, found.note, look.term_link(term.key).path if term else None)
+
+
+def _reading(look: Lookup, word: str) -> str:
+    """A reading as written, ``trim/none`` for one, in words."""
+    facet, _, term = word.partition("/")
+    if facet == "garment":
+        return look.garment(term)
+    return f"{facet.replace('-', ' ')} {term}" if term in ("none", "not visible") else look.term_label(word)
 
 
 def recorded(value: Recorded | None) -> str | None:

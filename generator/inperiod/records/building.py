@@ -13,6 +13,7 @@ from typing import Any, cast
 from inperiod.dating import Seasons, Span, Unreadable, in_words, read_edtf, read_phrase
 from inperiod.records.model import (
     Board,
+    Confirmation,
     Creator,
     Dated,
     Departure,
@@ -214,7 +215,9 @@ class Builder:
             image=self.image(fields),
             publish=fields.get("publish", True),
             recorded=self.recorded(fields, "recorded"),
-            confirmations=tuple(self.confirmation(each) for each in fields.get("confirmations", ())),
+            confirmations=tuple(
+                self.confirmation(each) for each in fields.get("confirmations", ()) if "reading" in each
+            ),
             note=fields.get("note"),
             left_out=tuple(fields.left_out),
             spots=fields.spots,
@@ -226,8 +229,16 @@ class Builder:
             return None
         return Image(mark=self.mark(inner, "file"), **inner)
 
-    def confirmation(self, fields: Fields) -> dict[str, Any]:
-        return self.with_date(fields, "on")
+    def confirmation(self, fields: Fields) -> Confirmation:
+        return Confirmation(
+            by=fields.get("by", ""),
+            reading=fields["reading"],
+            mark=self.mark(fields),
+            on=self.date(fields, "on"),
+            feature=fields.get("feature"),
+            instead=fields.get("instead"),
+            note=fields.get("note"),
+        )
 
     def features(self, fields: Fields) -> tuple[Feature, ...]:
         entries = fields.get("features")

@@ -18,6 +18,7 @@ from inperiod.dating import Span
 State = Literal["shown", "none", "not visible"]
 Reading = Literal["seen", "read", "inferred"]
 Grade = Literal["A", "B", "C"]
+Found = Literal["confirmed", "corrected", "disputed"]
 
 GRADE_OF_BASIS: Mapping[str, Grade] = {
     "printed": "A",
@@ -177,8 +178,8 @@ class Vocabulary:
 class Feature:
     """One term recorded on a plate, or a facet looked for and found absent or not visible.
 
-    ``term`` is ``facet/id`` for state "shown" and None otherwise. ``at`` is a place on the garment,
-    ``width`` a measure as written (``"1 in"``, ``"2.5 cm"``).
+    ``term`` is ``facet/id`` for state "shown" and None otherwise; ``word`` is how it is written in short.
+    ``at`` is a place on the garment, ``width`` a measure as written (``"1 in"``, ``"2.5 cm"``).
     """
 
     facet: str
@@ -191,6 +192,11 @@ class Feature:
     count: int | None = None
     colour: str | None = None
     note: str | None = None
+
+    @property
+    def word(self) -> str:
+        """``neckline/square``, ``trim/none`` or ``trim/not visible``."""
+        return self.term or f"{self.facet}/{self.state}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -247,6 +253,24 @@ class Recorded:
 
 
 @dataclass(frozen=True, slots=True)
+class Confirmation:
+    """What a second reader found of one reading, or of the whole plate where ``feature`` is None.
+
+    ``feature`` and ``instead`` are written as features are: ``neckline/square``, ``trim/none``,
+    ``trim/not visible``; or ``garment/day-dress`` for the garment. ``instead`` is what the second reader
+    reads in the place of ``feature``.
+    """
+
+    by: str
+    reading: Found
+    mark: Mark
+    on: Dated | None = None
+    feature: str | None = None
+    instead: str | None = None
+    note: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Plate:
     """One figure, cut or entry inside a source that shows or describes one garment."""
 
@@ -270,7 +294,7 @@ class Plate:
     image: Image | None = None
     publish: bool = True
     recorded: Recorded | None = None
-    confirmations: tuple[Mapping[str, Any], ...] = ()
+    confirmations: tuple[Confirmation, ...] = ()
     note: str | None = None
     left_out: tuple[str, ...] = ()
     """Fields that were written but could not be read: their absence means nothing."""

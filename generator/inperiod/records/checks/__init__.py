@@ -7,7 +7,16 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from inperiod.records.checks import boards, dates, features, pictures, references, sources, vocabulary
+from inperiod.records.checks import (
+    boards,
+    dates,
+    features,
+    pictures,
+    readings,
+    references,
+    sources,
+    vocabulary,
+)
 from inperiod.records.model import Catalogue
 from inperiod.records.problems import Problem
 
@@ -30,7 +39,9 @@ CHECKS: tuple[Check, ...] = (
     references.reprints_point_to_a_source,
     references.reused_cuts_point_to_a_plate,
     sources.outfits_have_company,
-    sources.disputes_are_settled,
+    readings.disputes_are_settled,
+    readings.second_readings_name_known_terms,
+    readings.second_readings_agree_with_the_record,
     dates.sources_are_dated,
     dates.dates_rest_on_something,
     dates.no_plate_precedes_its_terms,

@@ -11,7 +11,7 @@ from inperiod.records.problems import Problem
 
 def supported_features_are_planned(catalogue: Catalogue) -> Iterator[Problem]:
     for board in catalogue.boards.values():
-        planned = [feature.term or f"{feature.facet}/{feature.state}" for feature in board.features]
+        planned = [feature.word for feature in board.features]
         for gathered in board.plates:
             if gathered.supports and gathered.supports not in planned:
                 message = f"This plate supports {gathered.supports}, which is not planned on the board."

@@ -80,24 +80,20 @@ def absence_is_not_mixed_with_presence(catalogue: Catalogue) -> Iterator[Problem
     for described in _described(catalogue):
         for facet, features in _by_facet(described).items():
             absent = next((each for each in features if each.state == "none"), None)
-            others = sorted({_said(each) for each in features if each.state != "none"})
+            others = sorted({each.word for each in features if each.state != "none"})
             if absent and others:
                 message = f"This {_kind(described)} says that there is no {facet}, and also {listed(others)}."
                 yield Problem.error(absent.mark, message, "Keep one of the two.")
-
-
-def _said(feature: Feature) -> str:
-    return feature.term or f"{feature.facet}/{feature.state}"
 
 
 def features_are_listed_once(catalogue: Catalogue) -> Iterator[Problem]:
     for described in _described(catalogue):
         seen: set[tuple[str, str | None]] = set()
         for feature in described.features:
-            same = (_said(feature), feature.at)
+            same = (feature.word, feature.at)
             if same in seen:
                 at = f" at {feature.at}" if feature.at else ""
-                message = f"{_said(feature)} is listed twice on this {_kind(described)}{at}."
+                message = f"{feature.word} is listed twice on this {_kind(described)}{at}."
                 hint = "Keep one, or say with at: where the other sits."
                 yield Problem.warning(feature.mark, message, hint)
             seen.add(same)

@@ -82,13 +82,3 @@ def outfits_have_company(catalogue: Catalogue) -> Iterator[Problem]:
                 message = f"The outfit {plate.outfit} has this one plate only."
                 hint = "Give the same outfit id to the other garments of the figure, or take it out here."
                 yield Problem.warning(plate.mark_of("outfit"), message, hint)
-
-
-def disputes_are_settled(catalogue: Catalogue) -> Iterator[Problem]:
-    for plate in catalogue.all_plates():
-        for each in plate.confirmations:
-            if each.get("reading") == "disputed":
-                of = f" of {each['feature']}" if "feature" in each else ""
-                message = f"{each.get('by', 'A second reader')} disputes the reading{of} of {plate.key}."
-                hint = "Look at the plate together, and write down who was right: confirmed or corrected."
-                yield Problem.warning(plate.mark_of("confirmations"), message, hint)
