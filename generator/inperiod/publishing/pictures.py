@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -65,6 +65,27 @@ def picture_of(catalogue: Catalogue, plate: Plate) -> Picture | None:
         alt=plate.image.alt or plate.caption or "",
         rights=words.rights(plate.image.rights or catalogue.sources[plate.source].rights),
     )
+
+
+def on_the_same_page(catalogue: Catalogue, plate: Plate) -> tuple[Plate, ...]:
+    """The other plates of the source that are parts of the same picture, where its whole may be shown."""
+    picture = picture_of(catalogue, plate)
+    if picture is None or picture.page is None or plate.image is None:
+        return ()
+    return tuple(
+        other
+        for other in catalogue.sources[plate.source].plates
+        if other.id != plate.id
+        and other.image
+        and other.image.file == plate.image.file
+        and other.image.region
+    )
+
+
+def outlines_on_page(catalogue: Catalogue, plates: Iterable[Plate]) -> tuple[Outline, ...]:
+    """Where those plates lie on their page; plates of one spot (a figure's several garments) once."""
+    pictures = (picture_of(catalogue, plate) for plate in plates)
+    return tuple(dict.fromkeys(each.outline for each in pictures if each and each.outline))
 
 
 def scans_in(catalogue: Catalogue) -> Iterator[Scan]:

@@ -12,7 +12,7 @@ from inperiod.publishing.flats import flat_of
 from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.nearness import Neighbours
 from inperiod.publishing.page import Link
-from inperiod.publishing.pictures import picture_of
+from inperiod.publishing.pictures import on_the_same_page, outlines_on_page, picture_of
 from inperiod.publishing.prose import web_address
 from inperiod.records.checks.readings import open_disputes
 from inperiod.records.model import Confirmation, Feature, Plate, Recorded, Source
@@ -70,6 +70,7 @@ def plate_view(look: Lookup, near: Neighbours, plate: Plate) -> Mapping[str, Any
     """What the template ``plate.html`` shows."""
     source = look.source_of(plate)
     mates = look.outfits.get((plate.source, plate.outfit or ""), ())
+    page_mates = on_the_same_page(look.catalogue, plate)
     return {
         "garment": look.garment_link(plate.garment),
         "source": source,
@@ -93,6 +94,8 @@ def plate_view(look: Lookup, near: Neighbours, plate: Plate) -> Mapping[str, Any
         "rights": rights(source),
         "disputed": bool(open_disputes(plate)),
         "picture": picture_of(look.catalogue, plate),
+        "page_mates": look.lines(page_mates),
+        "page_outlines": outlines_on_page(look.catalogue, page_mates),
         "flat": flat_of(look.catalogue, plate),
         "flat_caption": CAPTION,
         "note": plate.note,
