@@ -44,8 +44,9 @@ def build(
     """Build the whole site into ``target`` and swap it in at the end.
 
     Deterministic: the same records give the same bytes. ``progress`` is told how many pieces are done, of
-    how many; ``hands`` is how many processes work at it, left out as many as the machine has cores for. Raises ``WillNotWrite`` where the target holds what is not ours, and whatever a template of
-    the user's own raises; the last good site stays in either case.
+    how many; ``hands`` is how many processes work at it, left out as many as there are cores. Raises
+    ``WillNotWrite`` where the target holds what is not ours, and whatever a template of the user's own
+    raises; the last good site stays in either case.
     """
     target = Path(target)
     refuse_place(target, catalogue.folder)

@@ -9,7 +9,7 @@ from markupsafe import Markup
 
 from inperiod.citing import DOWNLOADS, STYLES, cite, cite_source, export
 from inperiod.publishing.browser_data import data_script
-from inperiod.records.model import Catalogue
+from inperiod.records.model import Catalogue, Source
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,8 +65,18 @@ def citation_scripts(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
 
     For each style that lists sources one with every source, loaded when a board lists its own."""
     for source in catalogue.sources.values():
-        held = {plate.id: _texts(catalogue, plate.key) for plate in source.plates}
-        yield f"data/cite/{source.id}.js", data_script(f"cite:{source.id}", held)
+        yield source_records(catalogue, source)
+    yield from source_lists(catalogue)
+
+
+def source_records(catalogue: Catalogue, source: Source) -> tuple[str, str]:
+    """The data script with the records of a source's plates."""
+    held = {plate.id: _texts(catalogue, plate.key) for plate in source.plates}
+    return f"data/cite/{source.id}.js", data_script(f"cite:{source.id}", held)
+
+
+def source_lists(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
+    """The data scripts with every source in a style."""
     for style in (each.id for each in STYLES.values() if each.listing):
         cited = {source: cite_source(catalogue, source, style) for source in catalogue.sources}
         yield f"data/sources/{style}.js", data_script(f"sources:{style}", cited)

@@ -18,7 +18,7 @@ import yaml
 from inperiod.citing import DOWNLOADS, export
 from inperiod.dating import iso_day
 from inperiod.publishing.prose import site_root, web_address
-from inperiod.records.model import Board, Catalogue, Dated, Feature, Milestone, Plate
+from inperiod.records.model import Board, Catalogue, Dated, Feature, Milestone, Plate, Source
 
 Row = Sequence[str | int | None]
 
@@ -48,16 +48,26 @@ class TableOfData:
 
 def download_files(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
     """Every download of the site, as path from its root and text."""
+    yield from tables_and_board_downloads(catalogue)
+    for source in catalogue.sources.values():
+        yield from source_downloads(catalogue, source)
+
+
+def tables_and_board_downloads(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
+    """The downloads that are not of one source."""
     for table in TABLES:
         yield f"download/{table.name}.csv", as_csv(table, catalogue)
     yield "download/datapackage.json", _json(descriptor(catalogue))
     yield "download/catalogue.json", _json(whole(catalogue))
     yield "download/CITATION.cff", citation_cff(catalogue)
-    for source in catalogue.sources.values():
-        keys = [source.id, *(plate.key for plate in source.plates)]
-        yield from _cited(catalogue, f"download/source/{source.id}", keys)
     for board in catalogue.boards.values():
         yield from _cited(catalogue, f"download/board/{board.id}", board_keys(catalogue, board))
+
+
+def source_downloads(catalogue: Catalogue, source: Source) -> Iterator[tuple[str, str]]:
+    """The citations of a source and its plates."""
+    keys = [source.id, *(plate.key for plate in source.plates)]
+    yield from _cited(catalogue, f"download/source/{source.id}", keys)
 
 
 def data_view(catalogue: Catalogue) -> Mapping[str, Any]:

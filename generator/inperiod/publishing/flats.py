@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from typing import Any
 
 from inperiod.dating import decimal_year
 from inperiod.drawing.flats import Flat, draw_flat, flat_size
@@ -47,9 +48,8 @@ def shown_picture(catalogue: Catalogue, plate: Plate) -> Picture | FlatPicture |
     return FlatPicture(paths.flat_path(plate.key), *size) if size else None
 
 
-def flat_files(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
-    """Every flat as a file, by its path in the site."""
-    for plate in catalogue.plates.values():
-        flat = flat_of(catalogue, plate)
-        if flat is not None:
-            yield paths.flat_path(plate.key), str(flat.file)
+def flat_file(plate: Plate, view: Mapping[str, Any]) -> Iterator[tuple[str, str]]:
+    """The flat of a plate's page as a file for lists, by its path in the site; nothing where it has none."""
+    flat: Flat | None = view["flat"]
+    if flat is not None:
+        yield paths.flat_path(plate.key), str(flat.file)

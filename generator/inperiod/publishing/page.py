@@ -6,7 +6,7 @@ and its names stand in the template beside ``site``, ``page``, ``rel`` and the m
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -24,12 +24,17 @@ def _nothing() -> Mapping[str, Any]:
     return {}
 
 
+def _no_files(_: Mapping[str, Any]) -> Iterable[tuple[str, str]]:
+    return ()
+
+
 @dataclass(frozen=True, slots=True)
 class Page:
     """A file of the site to be rendered.
 
     ``path`` is relative to the root of the site, with ``/`` between its parts and an explicit
     ``.html``. ``section`` is the path of the entry of the main navigation it belongs to.
+    ``files`` gives files that belong to the page and are made from the same context, as path and text.
     ``trail`` leads from the home page to the page above this one. ``listed`` false keeps the page out
     of the site map; ``picture`` is the path of its picture for share cards.
     """
@@ -45,3 +50,4 @@ class Page:
     following: Link | None = None
     listed: bool = True
     picture: str | None = None
+    files: Callable[[Mapping[str, Any]], Iterable[tuple[str, str]]] = _no_files

@@ -25,6 +25,7 @@ NAVIGATION = (
     Link("Method", paths.METHOD),
 )
 COLOPHON = (
+    Link("Record a source", paths.RECORD),
     Link("About and how to cite", paths.ABOUT),
     Link("Cautions", paths.CAUTIONS),
     Link("The catalogue as data", paths.DATA),
@@ -92,12 +93,17 @@ def _linker(page: Page, base: str | None) -> Callable[[str], str]:
 
 def render(env: Environment, page: Page) -> str:
     """The page as HTML, with one newline at its end."""
+    return rendered(env, page, page.context())
+
+
+def rendered(env: Environment, page: Page, view: Mapping[str, Any]) -> str:
+    """The same from what ``page.context`` gave."""
     rel = _linker(page, env.globals["site"]["base_address"])  # type: ignore[index]
 
     def prose_here(text: str | None, lowest: int = 0) -> str:
         return prose(text, rel, lowest)
 
-    context = {"page": page, "rel": rel, "prose": prose_here, **page.context()}
+    context = {"page": page, "rel": rel, "prose": prose_here, **view}
     return env.get_template(page.template).render(context).strip() + "\n"
 
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from inperiod.drawing.flats.page import Entry, catalogue_page, page_size
 from inperiod.publishing import paths, words
-from inperiod.publishing.flats import flat_of
+from inperiod.publishing.flats import FlatPicture, flat_of, shown_picture
 from inperiod.records.model import Catalogue, Plate, Source
 
 NOTICE = "Invented for the demonstration"
@@ -41,18 +41,23 @@ def sheets_of(catalogue: Catalogue, source: Source) -> tuple[SheetPicture, ...]:
 def sheet_files(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
     """Every composed page by its path."""
     for source in catalogue.sources.values():
-        for at, (page, plates) in enumerate(_pages(catalogue, source), start=1):
-            entries = [
-                Entry(flat, plate.locator.item or "", _caption(plate), words.price(plate.price) or "")
-                for plate in plates
-                if (flat := flat_of(catalogue, plate)) is not None
-            ]
-            firm = source.publisher.name or words.sentence(words.kind(source))
-            folio = f"Page {page}" if page else ""
-            yield (
-                paths.sheet_path(source.id, at),
-                str(catalogue_page(firm, source.title, folio, entries, NOTICE)),
-            )
+        yield from source_sheets(catalogue, source)
+
+
+def source_sheets(catalogue: Catalogue, source: Source) -> Iterator[tuple[str, str]]:
+    """The composed pages of one source by their paths."""
+    for at, (page, plates) in enumerate(_pages(catalogue, source), start=1):
+        entries = [
+            Entry(flat, plate.locator.item or "", _caption(plate), words.price(plate.price) or "")
+            for plate in plates
+            if (flat := flat_of(catalogue, plate)) is not None
+        ]
+        firm = source.publisher.name or words.sentence(words.kind(source))
+        folio = f"Page {page}" if page else ""
+        yield (
+            paths.sheet_path(source.id, at),
+            str(catalogue_page(firm, source.title, folio, entries, NOTICE)),
+        )
 
 
 def _pages(catalogue: Catalogue, source: Source) -> list[tuple[str, list[Plate]]]:
@@ -61,7 +66,7 @@ def _pages(catalogue: Catalogue, source: Source) -> list[tuple[str, list[Plate]]
         return []
     found: dict[str, list[Plate]] = {}
     for plate in source.plates:
-        if flat_of(catalogue, plate) is not None:
+        if isinstance(shown_picture(catalogue, plate), FlatPicture):
             found.setdefault(plate.locator.page or "", []).append(plate)
     return [(page, plates[:MOST]) for page, plates in found.items()]
 

@@ -5,23 +5,33 @@ from __future__ import annotations
 import ctypes
 import os
 import shutil
+import stat
 import sys
-from collections.abc import Iterable, Mapping
+import time
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
 MARKER = ".inperiod-site"
 _OF_THE_SYSTEM = frozenset({".DS_Store", "Thumbs.db", "desktop.ini"})
 _FIRST_LINE = "In Period wrote this folder and replaces it whole. The files it wrote:"
+_KEPT_FOLDERS = ("vocabulary", "sources", "boards", "images", "site", ".inperiod")
+
+PATIENCE = 120.0
+"""Seconds to wait for another build beside this one."""
+
+Standing = tuple[int, int, int]
+"""A file as it stands: its size, when it was last written (nanoseconds), its number on the disk. Whoever
+writes into a file, or puts another in its place, changes one of them."""
 
 
 class WillNotWrite(Exception):
     """The target holds something that is not ours, or stands where it must not; nothing was touched."""
 
 
-def refuse_foreign(target: Path, catalogue_folder: Path) -> None:
-    """Raise ``WillNotWrite`` unless ``target`` is absent, empty, or a site this program wrote and nobody
-    added to."""
+def refuse_place(target: Path, catalogue_folder: Path) -> None:
+    """Raise ``WillNotWrite`` where a site must not stand: on or among the records, or in a file's place."""
     place, records = target.resolve(), catalogue_folder.resolve()
     if place == records or place in records.parents:
         raise WillNotWrite(f"{target} holds the records themselves: name another folder for the site")
@@ -29,11 +39,15 @@ def refuse_foreign(target: Path, catalogue_folder: Path) -> None:
         raise WillNotWrite(f"{target} is among the records: name another folder for the site")
     if target.is_symlink() or (target.exists() and not target.is_dir()):
         raise WillNotWrite(f"{target} is not a folder: name another one for the site")
-    if not target.exists():
-        return
-    present = _files(target)
+
+
+def refuse_foreign(target: Path, catalogue_folder: Path) -> Mapping[str, Standing]:
+    """Raise ``WillNotWrite`` unless ``target`` is absent, empty, or a site this program wrote and nobody
+    added to. Every file of that site as it stands, by its path; links are left out."""
+    refuse_place(target, catalogue_folder)
+    present = standing(target)
     if not present:
-        return
+        return {}
     marker = target / MARKER
     if not marker.is_file() or not marker.read_text(encoding="utf-8").startswith(_FIRST_LINE):
         raise WillNotWrite(
@@ -41,32 +55,115 @@ def refuse_foreign(target: Path, catalogue_folder: Path) -> None:
             "one yourself"
         )
     ours = set(marker.read_text(encoding="utf-8").splitlines()[1:]) | {MARKER}
-    foreign = sorted(present - ours)
+    foreign = sorted(present.keys() - ours)
     if foreign:
         raise WillNotWrite(
             f"{target} holds files that In Period did not write ({', '.join(foreign[:3])}"
             f"{' …' if len(foreign) > 3 else ''}): move them; files of your own for the site belong in "
             f"{catalogue_folder / 'site' / 'static'}"
         )
+    return {path: each for path, each in present.items() if each is not None and path != MARKER}
 
 
-_KEPT_FOLDERS = ("vocabulary", "sources", "boards", "images", "site")
+def standing(folder: Path) -> dict[str, Standing | None]:
+    """Every file under a folder as it stands, by its path; None for what is no ordinary file. Links are not
+    followed, and what the system itself drops into folders is passed over."""
+    found: dict[str, Standing | None] = {}
+    todo = [("", str(folder))] if folder.is_dir() else []
+    while todo:
+        at, place = todo.pop()
+        with os.scandir(place) as entries:
+            for entry in entries:
+                path = f"{at}{entry.name}"
+                if entry.is_dir(follow_symlinks=False):
+                    todo.append((f"{path}/", entry.path))
+                elif entry.name not in _OF_THE_SYSTEM:
+                    found[path] = _standing_of(entry.stat(follow_symlinks=False))
+    return found
 
 
-def _files(folder: Path) -> set[str]:
-    return {
-        file.relative_to(folder).as_posix()
-        for file in folder.rglob("*")
-        if (file.is_symlink() or not file.is_dir()) and file.name not in _OF_THE_SYSTEM
-    }
+def _standing_of(seen: os.stat_result) -> Standing | None:
+    return (seen.st_size, seen.st_mtime_ns, seen.st_ino) if stat.S_ISREG(seen.st_mode) else None
 
 
 @dataclass(frozen=True, slots=True)
 class Written:
-    """How many files were written, and their bytes in all."""
+    """How many files the site has, and their bytes in all."""
 
     files: int
     size: int
+
+
+Filed = tuple[str, Standing]
+"""A file of the new site, by its path, as it stands."""
+
+
+class Aside:
+    """The folder beside the target in which a site is made. Several processes may write into it at once.
+
+    ``last`` says how the files of the last site stand. What is to be the same is not written again but given
+    a second name, where the file system can: nothing here ever writes into a file that is there already.
+    """
+
+    def __init__(self, folder: Path, target: Path, last: Mapping[str, Standing]) -> None:
+        self._folder = str(folder)
+        self._target = str(target)
+        self._last = last
+        self._made = {""}
+
+    def put(self, path: str, text: str) -> Filed:
+        """A file with that text. Raises ``WillNotWrite`` for a path that leaves the site."""
+        data = text.encode("utf-8")
+        place = self._place(path)
+        if not self._is_last(path, data):
+            Path(place).write_bytes(data)
+            return path, self._stands(place)
+        return self.keep(path)
+
+    def copy(self, path: str, origin: Path) -> Filed:
+        """A copy of a file."""
+        place = self._place(path)
+        last = self._last.get(path)
+        if last and last[0] == origin.stat().st_size and self._is_last(path, origin.read_bytes()):
+            return self.keep(path)
+        shutil.copyfile(origin, place)
+        return path, self._stands(place)
+
+    def keep(self, path: str) -> Filed:
+        """The file of the last site as it stands."""
+        place, last = self._place(path), f"{self._target}/{path}"
+        try:
+            os.link(last, place, follow_symlinks=False)
+        except OSError:
+            shutil.copy2(last, place, follow_symlinks=False)
+            return path, self._stands(place)
+        return path, self._last[path]
+
+    def _is_last(self, path: str, data: bytes) -> bool:
+        last = self._last.get(path)
+        if last is None or last[0] != len(data):
+            return False
+        return Path(f"{self._target}/{path}").read_bytes() == data
+
+    @staticmethod
+    def _stands(place: str) -> Standing:
+        found = _standing_of(os.lstat(place))
+        assert found is not None
+        return found
+
+    def _place(self, path: str) -> str:
+        folder, _, name = path.rpartition("/")
+        if folder not in self._made:
+            _refuse_leaving(path, folder.split("/"))
+            os.makedirs(f"{self._folder}/{folder}", exist_ok=True)
+            self._made.add(folder)
+        _refuse_leaving(path, [name])
+        return f"{self._folder}/{path}"
+
+
+def _refuse_leaving(path: str, steps: Iterable[str]) -> None:
+    if any(step in ("", ".", "..") or "\\" in step or ":" in step for step in steps):
+        raise WillNotWrite(f"{path!r} would leave the folder of the site")
 
 
 def replace_site(target: Path, texts: Iterable[tuple[str, str]], copies: Mapping[str, Path]) -> Written:
@@ -77,17 +174,84 @@ def replace_site(target: Path, texts: Iterable[tuple[str, str]], copies: Mapping
     as well, leaves the last site as it was; the swap itself is one step where the system offers one. Raises
     ``WillNotWrite`` for a path that leaves the site, and for two that some file systems take for one.
     """
-    target.parent.mkdir(parents=True, exist_ok=True)
+
+    def fill(aside: Aside) -> Iterator[Filed]:
+        for path, text in texts:
+            yield aside.put(path, text)
+        for path, origin in copies.items():
+            yield aside.copy(path, origin)
+
+    with alone(target):
+        return swap_in(target, {}, fill)
+
+
+def swap_in(target: Path, last: Mapping[str, Standing], fill: Callable[[Aside], Iterable[Filed]]) -> Written:
+    """As ``replace_site``, with the files that ``fill`` puts aside and gives back one by one. ``last`` are
+    the files of the last site as they stand. To be called while ``alone``."""
     aside, old = _beside(target, "new"), _beside(target, "old")
     _recover(target, old)
     _remove(aside)
     try:
-        written = _write(aside, texts, copies)
+        aside.mkdir()
+        written = _whole(aside, fill(Aside(aside, target, last)))
         _swap(aside, target, old)
     finally:
         _remove(aside)
         _remove(old)
     return written
+
+
+@contextmanager
+def alone(target: Path) -> Iterator[None]:
+    """While no other build writes beside ``target``: waits for one that does, for ``PATIENCE`` seconds.
+
+    The folder that holds the target is locked, so that nothing is left lying about and the lock goes with the
+    last process that holds it. Raises ``WillNotWrite`` where patience ends; a file system without locks has
+    none.
+    """
+    target.parent.mkdir(parents=True, exist_ok=True)
+    folder = os.open(target.parent, os.O_RDONLY)
+    try:
+        until = time.monotonic() + PATIENCE
+        while not _locked(folder):
+            if time.monotonic() > until:
+                raise WillNotWrite(f"another build is at work beside {target}: try again when it has ended")
+            time.sleep(0.05)
+        yield
+    finally:
+        os.close(folder)
+
+
+def _locked(folder: int) -> bool:
+    """Whether this process has the lock of an open folder; True as well where there are none."""
+    try:
+        import fcntl
+
+        fcntl.flock(folder, fcntl.LOCK_EX | fcntl.LOCK_NB)
+    except BlockingIOError:
+        return False
+    except (ImportError, OSError):
+        return True
+    return True
+
+
+def _whole(aside: Path, files: Iterable[Filed]) -> Written:
+    """Take stock of what was put aside, and write it down in the marker."""
+    names: dict[str, str] = {}
+    size = 0
+    for path, (length, _, _) in files:
+        form = path.casefold()  # some file systems take two names that share it for one
+        if other := names.get(form):
+            raise WillNotWrite(
+                f"two pages would have the address {path}: rename one of the records"
+                if other == path
+                else f"{path} differs from {other} only in large and small letters: rename one of the records"
+            )
+        names[form] = path
+        size += length
+    lines = [_FIRST_LINE, *sorted(names.values())]
+    (aside / MARKER).write_text("\n".join(lines) + "\n", encoding="utf-8", newline="\n")
+    return Written(len(names), size)
 
 
 def _beside(target: Path, word: str) -> Path:
@@ -104,40 +268,6 @@ def _recover(target: Path, old: Path) -> None:
 def _remove(folder: Path) -> None:
     if folder.is_dir() and not folder.is_symlink():
         shutil.rmtree(folder)
-
-
-def _write(folder: Path, texts: Iterable[tuple[str, str]], copies: Mapping[str, Path]) -> Written:
-    names: dict[str, str] = {}
-    size = 0
-    folder.mkdir()
-    for path, text in texts:
-        file = _inside(folder, path, names)
-        size += file.write_bytes(text.encode("utf-8"))
-    for path, origin in copies.items():
-        file = _inside(folder, path, names)
-        shutil.copyfile(origin, file)
-        size += file.stat().st_size
-    lines = [_FIRST_LINE, *sorted(names.values())]
-    (folder / MARKER).write_text("\n".join(lines) + "\n", encoding="utf-8", newline="\n")
-    return Written(len(names), size)
-
-
-def _inside(folder: Path, path: str, names: dict[str, str]) -> Path:
-    """The file of that path, its folders made; the path joins ``names`` by its form without large letters."""
-    parts = path.split("/")
-    if any(part in ("", ".", "..") or "\\" in part or ":" in part for part in parts):
-        raise WillNotWrite(f"{path!r} would leave the folder of the site")
-    other = names.get(path.casefold())
-    if other is not None:
-        raise WillNotWrite(
-            f"two pages would have the address {path}: rename one of the records"
-            if other == path
-            else f"{path} differs from {other} only in large and small letters: rename one of the records"
-        )
-    names[path.casefold()] = path
-    file = folder.joinpath(*parts)
-    file.parent.mkdir(parents=True, exist_ok=True)
-    return file
 
 
 def _swap(aside: Path, target: Path, old: Path) -> None:
