@@ -96,11 +96,37 @@
       : "the browser keeps nothing for this page (its storage is switched off)";
   }
 
+  /** Puts a work on its shelf unless a newer one lies there already: then another tab was here. */
+  async function shelve(work) {
+    const held = await database();
+    const transaction = held.transaction("works", "readwrite", { durability: "strict" }),
+      shelf = transaction.objectStore("works");
+    let newer = null;
+    await new Promise((resolve, reject) => {
+      const refuse = (event) => {
+        event.preventDefault();
+        reject(transaction.error || (event.target && event.target.error) || new Error("aborted"));
+      };
+      transaction.oncomplete = resolve;
+      transaction.onabort = transaction.onerror = refuse;
+      const before = shelf.get(work.id);
+      before.onsuccess = () => {
+        newer = before.result && before.result.revision >= work.revision ? before.result : null;
+        try {
+          if (!newer) shelf.put(work, work.id);
+        } catch (slip) {
+          reject(slip);
+        }
+      };
+    });
+    return newer;
+  }
+
   /**
-   * Writes works one after another, the newest only where several wait. `told(null | reason, saved)` after each.
-   * A write is refused where the kept work is newer than the last one this page wrote: another tab was here.
+   * Writes works one after another, the newest only where several wait. `told(null, work)` when a work is kept,
+   * `told(reason, work)` when it could not be, `clashed(newer)` where another tab has kept a newer one.
    */
-  function writer(told) {
+  function writer(told, clashed) {
     let waiting = null,
       busy = false;
     async function run() {
@@ -109,10 +135,11 @@
         const work = waiting;
         waiting = null;
         try {
-          await on("works", "readwrite", (shelf) => shelf.put(work, work.id));
-          if (!waiting) told(null, work.saved);
+          const newer = await shelve(work);
+          if (newer) clashed(newer);
+          else if (!waiting) told(null, work);
         } catch (slip) {
-          if (!waiting) told(reason(slip), work.saved);
+          if (!waiting) told(reason(slip), work);
         }
       }
       busy = false;

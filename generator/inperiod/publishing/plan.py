@@ -10,6 +10,7 @@ from inperiod.evidence.facts import Facts
 from inperiod.publishing import paths, words
 from inperiod.publishing.browser_pages import browser_pages
 from inperiod.publishing.downloads import data_view
+from inperiod.publishing.flats import flat_file
 from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.nearness import Neighbours
 from inperiod.publishing.page import Link, Page
@@ -18,6 +19,7 @@ from inperiod.publishing.render import layers, read_layered
 from inperiod.publishing.view_board import board_view, boards_view, editor_view
 from inperiod.publishing.view_method import method_view
 from inperiod.publishing.view_plate import plate_view
+from inperiod.publishing.view_record import drawn_files, record_view
 from inperiod.publishing.view_source import source_view, sources_view
 from inperiod.publishing.view_term import facet_view, garment_view, term_view, terms_view
 from inperiod.records.model import Catalogue, Plate, Source
@@ -88,6 +90,16 @@ def _lists(look: Lookup, facts: Facts) -> list[Page]:
             "A research board written in the browser and kept there.",
             (BOARDS,),
             listed=False,
+        ),
+        Page(
+            paths.RECORD,
+            "record.html",
+            "Record a source",
+            partial(record_view, look.catalogue),
+            paths.SOURCES,
+            "Record the figures of a scanned source beside its pages, in the browser.",
+            (SOURCES,),
+            files=partial(drawn_files, look.catalogue),
         ),
         Page(
             paths.METHOD,
@@ -178,6 +190,7 @@ def _plates(look: Lookup) -> list[Page]:
                     _plate_link(look, before),
                     _plate_link(look, after),
                     picture=shown.path if shown else None,
+                    files=partial(flat_file, plate),
                 )
             )
     return pages
