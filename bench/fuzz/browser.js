@@ -37,7 +37,7 @@ function said(value) {
   if (typeof value === "string") return value.replace(/\0|\p{Surrogate}/gu, "") || undefined;
   if (typeof value !== "object" || value === null) return value === null ? undefined : value;
   if (Array.isArray(value)) return orNothing(value.map(said).filter((each) => each !== undefined));
-  return orNothing(Object.fromEntries(Object.entries(value).map(([name, each]) => [name, said(each)]).filter(([, each]) => each !== undefined)));
+  return orNothing(Object.fromEntries(Object.entries(value).map(([name, each]) => [said(name) || "", said(each)]).filter(([, each]) => each !== undefined)));
 }
 const orNothing = (value) => (Object.keys(value).length ? value : undefined);
 const whole = (board) => JSON.stringify(said(board));

@@ -223,7 +223,10 @@
       return first === undefined ? "" : body + (head[2] === "-" ? "" : head[2] === "+" ? ending + "\n" : "\n");
     }
 
-    const ESCAPES = { n: "\n", t: "\t", r: "\r", 0: "\0", '"': '"', "\\": "\\", "/": "/", " ": " ", e: "\x1b", _: "\xa0", N: "\x85" };
+    const ESCAPES = {
+      ...{ n: "\n", t: "\t", "\t": "\t", r: "\r", 0: "\0", '"': '"', "\\": "\\", "/": "/", " ": " ", e: "\x1b", _: "\xa0" },
+      ...{ N: "\x85", L: "\u2028", P: "\u2029", a: "\x07", b: "\b", v: "\v", f: "\f" },
+    };
 
     function unquoted(text) {
       if (text[0] === "'") return text.slice(1, -1).replace(/''/g, "'");
@@ -299,7 +302,7 @@
         } else if (/["']/.test(text[i])) found = quote();
         else {
           const plain = /^(?:[^,[\]{}:#]|:(?![\s,[\]{}]|$)|(?<!\s)#)+/.exec(text.slice(i));
-          if (!plain || /^[&*!|>%@`]/.test(plain[0])) fail(`${text[i]} is not expected here.`);
+          if (!plain || /^([&*!|>%@`?]|-([ \t]|$))/.test(plain[0])) fail(`${text[i]} is not expected here.`);
           i += plain[0].length;
           found = typed(plain[0].trim());
           if (found !== null && /^[ \t]*:/.test(text.slice(i)) ) found = plain[0].trim();

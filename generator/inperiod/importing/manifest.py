@@ -17,6 +17,7 @@ from inperiod.importing.composing import safe_id
 from inperiod.importing.ledger import Fate, Ledger
 from inperiod.importing.table_import import CannotImport
 from inperiod.importing.writing import source_yaml
+from inperiod.records.reading import read_source
 from inperiod.records.shapes import part
 
 LARGEST = 20_000_000
@@ -60,6 +61,9 @@ def import_manifest(file: Path, into: Path, *, dry_run: bool = False) -> Manifes
         raise CannotImport(f"no id can be made from the title “{source['title']}” or the name of the file.")
     name = f"sources/{identity}.yaml"
     text = source_yaml(source)
+    _, problems = read_source(text.encode("utf-8", errors="replace"), name, "northern", {})
+    if faults := [each.message for each in problems if each.severity == "error"]:
+        raise CannotImport(f"{file} holds what no record can: {' '.join(faults[:3])}")
     ledger = Ledger.of(into)
     fate = ledger.fate(name, text)
     if fate in ("new", "changed") and not dry_run:

@@ -146,7 +146,8 @@ def _note_gap(found: _Anatomy, lines: list[str], names: list[Any], event: Any) -
         return
     end, start = names.pop(), event.start_mark
     between = lines[end.line][end.column : start.column] if end.line == start.line else ""
-    starts = lines[start.line][start.column : start.column + 1]
+    # The last value of a file may be an empty one, after its last line.
+    starts = lines[start.line][start.column : start.column + 1] if start.line < len(lines) else ""
     if re.fullmatch(r"[ \t]*:[ \t]+", between) and starts not in ("", "#"):
         found.gaps.setdefault(end.line, []).append((end.column, start.column))
 
