@@ -41,12 +41,14 @@ class Robust:
         return self.verdicts.get("unrecorded", 0)
 
 
-def leave_one_out(facts: Facts, grades: str = "A") -> tuple[Robust, ...]:
+def leave_one_out(facts: Facts, grades: str = "A", most: int | None = None) -> tuple[Robust, ...]:
     """For every term sighted at all, in the vocabulary's order.
 
     Each sighting is left out in turn, with its reprints and the cuts that others took from it, and the term
     is judged for the days of that document's own date, among the widest garment type its plates fall under
-    (a tea-gown among dresses). A document with plates of several such types counts once for each.
+    (a tea-gown among dresses). A document with plates of several such types counts once for each. Of more
+    than ``most`` sightings of a term in one type, so many are tried, spread evenly over their order: to try
+    them all costs the square of their number.
     """
     found: dict[int, Counter[Verdict]] = {}
     widest = [g for g, garment in enumerate(facts.garments) if garment.broader is None]
@@ -55,7 +57,7 @@ def leave_one_out(facts: Facts, grades: str = "A") -> tuple[Robust, ...]:
             looked = survey(facts, Limits(garment, (facet,), grades=grades))
             for term in looked.showing:
                 if facts.terms[term].facet == facet:
-                    found.setdefault(term, Counter()).update(_verdicts(facts, looked, term))
+                    found.setdefault(term, Counter()).update(_verdicts(facts, looked, term, most))
     labels = tuple(facts.facets)
     return tuple(
         Robust(facts.term_keys[term], labels[facts.terms[term].facet], facts.terms[term].label, found[term])
@@ -64,9 +66,12 @@ def leave_one_out(facts: Facts, grades: str = "A") -> tuple[Robust, ...]:
     )
 
 
-def _verdicts(facts: Facts, looked: Survey, term: int) -> Iterator[Verdict]:
+def _verdicts(facts: Facts, looked: Survey, term: int, most: int | None) -> Iterator[Verdict]:
     not_before = facts.terms[term].not_before
-    for position in seen(facts, looked, (term,)).sighted:
+    sighted = list(seen(facts, looked, (term,)).sighted)
+    if most is not None and len(sighted) > most:
+        sighted = [sighted[round(at * (len(sighted) - 1) / (most - 1))] for at in range(most)]
+    for position in sighted:
         entry = looked.entries[position]
         rest = _without(looked, term, position)
         of = seen(facts, rest, (term,))

@@ -118,6 +118,15 @@ class Lookup:
         return tuple(sorted(self.catalogue.sources.values(), key=order))
 
     @cached_property
+    def reprints(self) -> Mapping[str, tuple[Source, ...]]:
+        """By source id: the sources that reprint it, in order of date."""
+        found: dict[str, list[Source]] = defaultdict(list)
+        for source in self.sources:
+            if source.reprint_of:
+                found[source.reprint_of].append(source)
+        return {key: tuple(sources) for key, sources in found.items()}
+
+    @cached_property
     def cuts(self) -> Mapping[str, tuple[Plate, ...]]:
         """By plate key: the other plates printed from the same cut."""
         groups: dict[str, set[str]] = {}

@@ -23,6 +23,10 @@ COLUMNS = (
 """The rates of every simulated world that are shown side by side."""
 
 
+MOST_TRIED = 40
+"""Of a term with more sightings in one kind of garment, so many are left out in turn."""
+
+
 @dataclass(frozen=True, slots=True)
 class Tried:
     """A simulated world: in words, how many questions, and its rates in the order of ``COLUMNS``."""
@@ -115,7 +119,7 @@ NOT_SIMULATED = (
 
 def left_out_view(facts: Facts, grades: str) -> Mapping[str, Any]:
     """Leave-one-document-out over this catalogue: all together, by facet, and by term."""
-    terms = leave_one_out(facts, grades)
+    terms = leave_one_out(facts, grades, MOST_TRIED)
     by_facet: dict[str, list[Robust]] = {}
     for term in terms:
         by_facet.setdefault(term.facet, []).append(term)
@@ -124,6 +128,7 @@ def left_out_view(facts: Facts, grades: str) -> Mapping[str, Any]:
         verdicts.update(term.verdicts)
     return {
         "all": _together("All features", terms),
+        "most": MOST_TRIED if any(term.documents >= MOST_TRIED for term in terms) else None,
         "verdicts": verdicts.most_common(),
         "facets": [_together(facts.facets[facet], each) for facet, each in by_facet.items()],
         "terms": [

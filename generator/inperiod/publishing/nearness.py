@@ -5,15 +5,17 @@ from __future__ import annotations
 from collections import defaultdict
 from dataclasses import dataclass
 from heapq import nsmallest
-from math import log
 
 from inperiod.publishing.lookup import Lookup
 from inperiod.records.model import Plate
 
 YEARS = 12
 """Plates further apart than this are not near."""
+AROUND = 48
+"""A plate is held against so many plates before it and so many after it in order of date, of the same widest
+garment type: in a small catalogue those are all within ``YEARS``, in a large one those of its own seasons."""
 FADE = 4.0
-"""The years after which closeness in time counts half. Both are ours."""
+"""The years after which closeness in time counts half. All three are ours."""
 SAME = 1.25
 """What a plate of the same garment type, and not only of its widest one, counts for. Ours."""
 
@@ -28,51 +30,53 @@ class Near:
 
 
 class Neighbours:
-    """Plates near a plate: the same root garment, shared terms weighed by their rarity (the logarithm of
-    how many plates there are to each one that shows it), halved every ``FADE`` years."""
+    """Plates near a plate: the same root garment, shared terms weighed by their rarity (how often the plates
+    that show one can be doubled before they are all the plates there are), halved every ``FADE`` years."""
 
     def __init__(self, look: Lookup) -> None:
         self._look = look
-        root = look.catalogue.vocabulary.broader_garments
-        # Dated plates by their place in order of date: numbers, as each is held against hundreds.
-        self._plates = [plate for plate in look.ordered if look.middle(plate) is not None]
-        self._at = {plate.key: number for number, plate in enumerate(self._plates)}
-        self._middles = [look.middle(plate) or 0.0 for plate in self._plates]
-        self._roots = [root(plate.garment)[-1] for plate in self._plates]
-        self._postings: dict[tuple[str, str, int], list[int]] = defaultdict(list)
-        for number, plate in enumerate(self._plates):
-            years = int(self._middles[number] // YEARS)
-            for term in look.shown[plate.key]:
-                self._postings[self._roots[number], term, years].append(number)
-        total = max(1, len(look.ordered))
-        self._rarity = {term: log(1 + total / len(plates)) for term, plates in look.showing.items()}
+        widest = look.catalogue.vocabulary.broader_garments
+        roots = {garment: widest(garment)[-1] for garment in look.of_garment}
+        rows: dict[str, list[Plate]] = defaultdict(list)
+        self._at: dict[str, tuple[list[Plate], int]] = {}
+        for plate in look.ordered:
+            if look.middle(plate) is not None:
+                row = rows[roots[plate.garment]]
+                self._at[plate.key] = (row, len(row))
+                row.append(plate)
+        total = len(look.ordered)
+        # Whole numbers, so that one plate more or less in a large catalogue leaves nearly all as they are.
+        self._rarity = {term: (total // len(plates)).bit_length() for term, plates in look.showing.items()}
+
+    def around(self, plate: Plate) -> list[Plate]:
+        """The plates it is held against, in order of date, itself among them; none for an undated plate."""
+        row, at = self._at.get(plate.key, ([], 0))
+        return row[max(0, at - AROUND) : at + AROUND + 1]
+
+    def rarity(self, term: str) -> int:
+        """What sharing that term counts for: 1 or more."""
+        return self._rarity[term]
 
     def of(self, plate: Plate, most: int = 6) -> tuple[Near, ...]:
         """The nearest plates, best first; none for an undated plate. Plates of the same cut are left out."""
-        look, number = self._look, self._at.get(plate.key)
-        if number is None:
+        look = self._look
+        middle, own = look.middle(plate), look.shown[plate.key]
+        if middle is None or not own:
             return ()
-        middle, own, middles = self._middles[number], look.shown[plate.key], self._middles
-        scores: dict[int, float] = {}
-        around = int(middle // YEARS)
-        for term in sorted(own):
-            rarity = self._rarity[term]
-            for span in (around - 1, around, around + 1):
-                for other in self._postings.get((self._roots[number], term, span), ()):
-                    scores[other] = scores.get(other, 0.0) + rarity
-        for skipped in (plate, *look.cuts.get(plate.key, ())):
-            scores.pop(self._at.get(skipped.key, -1), None)
-        plates, garment = self._plates, plate.garment
-        near = (
-            (-score * 0.5 ** (years / FADE) * (SAME if plates[other].garment == garment else 1.0), other)
-            for other, score in scores.items()
-            if (years := abs(middles[other] - middle)) <= YEARS
-        )
+        skipped = {plate.key, *(other.key for other in look.cuts.get(plate.key, ()))}
+        scored: list[tuple[float, int]] = []
+        around = self.around(plate)
+        for number, other in enumerate(around):
+            shared = own & look.shown[other.key]
+            years = abs((look.middle(other) or 0.0) - middle)
+            if shared and years <= YEARS and other.key not in skipped:
+                score = sum(map(self._rarity.__getitem__, shared)) * 0.5 ** (years / FADE)
+                scored.append((-score * (SAME if other.garment == plate.garment else 1.0), number))
         return tuple(
             Near(
-                plates[other],
-                tuple(sorted(own & look.shown[plates[other].key])),
-                abs(middles[other] - middle),
+                around[number],
+                tuple(sorted(own & look.shown[around[number].key])),
+                abs((look.middle(around[number]) or 0.0) - middle),
             )
-            for _, other in nsmallest(most, near)
+            for _, number in nsmallest(most, scored)
         )

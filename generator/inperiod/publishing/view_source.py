@@ -32,7 +32,7 @@ def source_view(look: Lookup, source: Source) -> Mapping[str, Any]:
         )
         for plate in source.plates
     )
-    reprints = [other for other in look.sources if other.reprint_of == source.id]
+    reprints = look.reprints.get(source.id, ())
     original = look.catalogue.sources.get(source.reprint_of or "")
     garments: dict[str, int] = defaultdict(int)
     for plate in source.plates:
