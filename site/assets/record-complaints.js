@@ -5,27 +5,29 @@
   const SHOWN = 60;
 
   /** Every complaint about the work's file: [{line, column, severity, message, hint, path}]. */
-  function complaintsOf(work, context) {
+  function complaintsOf(work) {
     const text = InPeriod.recordSave.textOf(work);
     const { root: tree, problems } = InPeriod.recordYaml.read(text);
     const { check, place } = InPeriod.recordChecks;
-    const all = tree ? [...problems, ...check(tree, { ...context, file: `sources/${work.name}.yaml` })] : problems;
+    const all = tree ? [...problems, ...check(tree, { file: `sources/${work.name}.yaml`, pictures: picturesFor(work) })] : problems;
     return all.map((each) => ({ ...each, path: (tree && place(each, tree)) || [] }));
   }
 
-  /** The names of the pictures the checks may look for: those of the opened pages where they are all there is. */
+  /** The pictures the checks may look for, with their sizes: those of the opened pages, where they are all there is. */
   function picturesFor(work) {
-    const names = new Set(work.pages.map((page) => InPeriod.recordFigures.imageName(work, page)));
+    const { imageName } = InPeriod.recordFigures;
+    const sizes = work.pages.map((page) => InPeriod.recordPages.factsOf(page));
+    const names = new Map(work.pages.map((page, i) => [imageName(work, page), sizes[i] && [sizes[i].width, sizes[i].height]]));
     const own = (work.source.plates || []).every((plate) => !plate.image || names.has(plate.image.file));
     return own ? names : null;
   }
 
   /**
-   * Shows complaints. `with_`: {recording, context, go(path)}. Gives {check() (at once), found(), next()}; `onFound(list)` after each
+   * Shows complaints. `with_`: {recording, go(path)}. Gives {check() (at once), found(), next()}; `onFound(list)` after each
    * round.
    */
   function complaints(with_) {
-    const { recording, context, go, onFound } = with_;
+    const { recording, go, onFound } = with_;
     const { h, later, counted } = InPeriod;
     const byId = (id) => document.getElementById(id);
     let found = [],
@@ -33,7 +35,7 @@
 
     function check() {
       const work = recording.get();
-      found = work.past.length || work.file ? complaintsOf(work, { ...context, pictures: picturesFor(work) }) : [];
+      found = work.past.length || work.file ? complaintsOf(work) : [];
       draw();
       onFound(found);
       return found;

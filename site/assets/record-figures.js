@@ -140,17 +140,15 @@
   function inWords(plate, vocabulary) {
     const facets = new Map();
     for (const feature of plate.features || []) {
-      const word = typeof feature === "string" ? feature : feature.term || "";
+      const { term: word, reading, at } = typeof feature === "string" ? { term: feature } : feature;
       const term = vocabulary.terms.get(word);
-      if (!term || feature.reading === "inferred" || feature.reading === "read") continue;
-      const label = term.facet.label.toLowerCase();
-      const where = feature.at && feature.at !== "all-over" ? ` at the ${feature.at}` : "";
-      facets.set(label, [...(facets.get(label) || []), term.label.toLowerCase() + where]);
+      if (!term || reading === "inferred" || reading === "read") continue;
+      const where = at && at !== "all-over" ? ` at the ${at}` : "";
+      facets.set(term.facet.label, [...(facets.get(term.facet.label) || []), term.label.toLowerCase() + where]);
     }
     const garment = vocabulary.garments.get(plate.garment);
-    const lead = [garment ? garment.label : "A garment", SEEN_FROM[plate.view]].filter(Boolean).join(", ");
-    const said = [...facets].map(([facet, labels]) => `${facet} ${labels.join(" and ")}`).join(", ");
-    return said ? `${lead}: ${said}.` : `${lead}.`;
+    const lead = [garment ? InPeriod.raised(garment.label) : "A garment", SEEN_FROM[plate.view]].filter(Boolean).join(", ");
+    return [lead, ...[...facets].map(([facet, labels]) => `${facet}: ${labels.join(", ")}`)].map((part) => `${part}.`).join(" ");
   }
 
   // ---- a part of a picture: {x, y, w, h} in shares of its width and height

@@ -6,7 +6,11 @@
   function start() {
     const { h, announce, counted, later, readAddress } = InPeriod,
       { recording, recordKeep: keep, recordPages: pages, recordFigures: figures, recordSave: saving } = InPeriod;
-    const { vocabulary, settings, context } = InPeriod.recordGiven(InPeriod.data.recording);
+    const given = InPeriod.data.recording,
+      { settings } = given,
+      shape = InPeriod.recordShape.sourceShape(given.shapes),
+      feature = shape.fields.get("plates").item.fields.get("features").item.table,
+      vocabulary = InPeriod.recordTerms.vocabularyOf(given.vocabulary, feature.fields.get("at").words);
     const byId = (id) => document.getElementById(id);
     const on = (id, act) => byId(id).addEventListener("click", act);
     const today = () => new Date().toLocaleDateString("sv");
@@ -314,7 +318,7 @@
     // ---- figures
 
     const form = InPeriod.recordForm.form({
-      recording, vocabulary, today, seasons: settings.seasons, taken: new Set(Object.keys(context.sources)), panelBox: byId("record-panel"), rightsIn, next,
+      recording, vocabulary, today, seasons: settings.seasons, taken: new Set(Object.keys(given.sources)), panelBox: byId("record-panel"), rightsIn, next,
     });
     const form_edit = form.edit;
 
@@ -362,10 +366,9 @@
     }
 
     const strip = InPeriod.recordStrip.strip({ recording, pick });
-    const rest = InPeriod.recordRest.rest({ recording, form, shape: context.shape });
+    const rest = InPeriod.recordRest.rest({ recording, form, shape });
     const complaints = InPeriod.recordComplaints.complaints({
       recording,
-      context,
       go: (path) => path[0] === "plates" && Number.isInteger(path[1]) && recording.get().source.plates[path[1]] && pick(path[1]),
       onFound: (found) => strip.complain(found),
     });

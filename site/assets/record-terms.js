@@ -18,8 +18,8 @@
   const wordsOf = (text) => InPeriod.fold(text).split(" ").filter(Boolean);
 
   /**
-   * The vocabulary made ready for the line, from what the build hands over (data/recording.js): `facets`, `terms`
-   * and `garments`, each a Map by its id. `applies(term, garment)` as in Python's Vocabulary.
+   * The vocabulary made ready for the line, from what the build hands over (`vocabulary` of data/recording.js): `facets`,
+   * `terms` and `garments`, each a Map by its id. `applies(term, garment)` as in Python's Vocabulary.
    */
   function vocabularyOf(facetList, places) {
     const facets = new Map(),
@@ -111,16 +111,16 @@
     const { said, tokens } = taken(` ${line}`, vocabulary.places);
     if (said.none || said.not_visible) return absences(said, tokens, vocabulary, asked);
     if (!tokens.length) return [];
-    let found = ranked(tokens, vocabulary, asked).map((each) => ({ ...each, said }));
+    let found = ranked(tokens, vocabulary, asked, said).map((each) => ({ ...each, said }));
     // A place at the end needs no sign where the words before it are a term without it.
     const last = tokens[tokens.length - 1],
       place = tokens.length > 1 && !said.at && last.length > 2 && placeOf(last, vocabulary.places);
     if (place && !found.some((each) => each.rank[0] < 3))
-      found = ranked(tokens.slice(0, -1), vocabulary, asked).map((each) => ({ ...each, said: { ...said, at: place } }));
+      found = ranked(tokens.slice(0, -1), vocabulary, asked, { at: place }).map((each) => ({ ...each, said: { ...said, at: place } }));
     return found.map(({ term, by, rank, said: own }) => ({ feature: featureOf(term.key, own), term, facet: term.facet, by, sure: rank[0] < 3 }));
   }
 
-  function ranked(tokens, vocabulary, { garment, held, uses }) {
+  function ranked(tokens, vocabulary, { garment, held, uses }, { at, width, count }) {
     const full = new Set(held.map(facetOf).filter((id) => (vocabulary.facets.get(id) || {}).exclusive));
     const found = [];
     let order = 0;
@@ -131,7 +131,9 @@
       if (grade === undefined) continue;
       const used = uses.get(term.key) || 0;
       // What this source has shown before comes first, whichever of its names was begun.
-      const rank = [grade === 3 ? 3 : used ? 0 : grade, full.has(term.facet.id) ? 1 : 0, -used, grade, order];
+      // What can be there but once seldom has a place or a width.
+      const unlike = full.has(term.facet.id) || (term.facet.exclusive && (at || width || count)) ? 1 : 0;
+      const rank = [grade === 3 ? 3 : used ? 0 : grade, unlike, -used, grade, order];
       found.push({ term, by, rank });
     }
     return found.sort((one, other) => {
