@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from xml.sax.saxutils import escape, quoteattr
+from xml.sax import saxutils
+from xml.sax.saxutils import quoteattr
 
 from inperiod.publishing import paths, words
 from inperiod.publishing.lookup import Lookup
@@ -12,6 +13,12 @@ from inperiod.publishing.page import Page
 
 NEWEST = 30
 _DAY = re.compile(r"\d{4}-\d{2}-\d{2}\Z")
+_NOT_XML = re.compile("[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
+
+
+def escape(text: str) -> str:
+    """The text for XML, without the characters that XML 1.0 (production 2) has no way to write."""
+    return saxutils.escape(_NOT_XML.sub("", text))
 
 
 def site_map(base: str, pages: Iterable[Page]) -> str:
