@@ -8,7 +8,7 @@ from pathlib import Path
 
 from inperiod.publishing import words
 from inperiod.publishing.scans import Scan, scan_of
-from inperiod.records.model import Catalogue, Plate
+from inperiod.records.model import Catalogue, Plate, Source
 from inperiod.records.pictures import UnfitPicture, original_of, region_box
 
 Outline = tuple[float, float, float, float]
@@ -86,6 +86,31 @@ def outlines_on_page(catalogue: Catalogue, plates: Iterable[Plate]) -> tuple[Out
     """Where those plates lie on their page; plates of one spot (a figure's several garments) once."""
     pictures = (picture_of(catalogue, plate) for plate in plates)
     return tuple(dict.fromkeys(each.outline for each in pictures if each and each.outline))
+
+
+@dataclass(frozen=True, slots=True)
+class PageScan:
+    """A page of a source that may be shown whole: its scan, what it is called, the plates on it."""
+
+    scan: Scan
+    label: str
+    plates: tuple[Plate, ...]
+
+
+def pages_of(catalogue: Catalogue, source: Source) -> tuple[PageScan, ...]:
+    """The scans of a source's pages, in the order of its plates. A picture that is one figure alone, cut out
+    before it was put into the folder, is no page."""
+    found: dict[Scan, list[Plate]] = {}
+    for plate in source.plates:
+        picture = picture_of(catalogue, plate)
+        if picture and picture.page:
+            found.setdefault(picture.page, []).append(plate)
+    return tuple(
+        PageScan(
+            scan, f"Page {plates[0].locator.page}" if plates[0].locator.page else "A page", tuple(plates)
+        )
+        for scan, plates in found.items()
+    )
 
 
 def scans_in(catalogue: Catalogue) -> Iterator[Scan]:

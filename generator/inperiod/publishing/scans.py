@@ -12,6 +12,7 @@ import hashlib
 import io
 import os
 import tempfile
+import threading
 import time
 from collections.abc import Iterable, Iterator
 from concurrent.futures import ThreadPoolExecutor
@@ -195,13 +196,12 @@ def _make(scan: Scan, image: Pillow.Image, folder: Path) -> None:
 
 def _put(file: Path, data: bytes) -> None:
     """In one step, so that a build that is cut off or runs beside this one never finds half a copy."""
-    handle, aside = tempfile.mkstemp(dir=file.parent, prefix=".", suffix=file.suffix)
+    aside = file.with_name(f".{os.getpid()}-{threading.get_ident()}-{file.name}")
     try:
-        with os.fdopen(handle, "wb") as stream:
-            stream.write(data)
+        aside.write_bytes(data)
         os.replace(aside, file)
     except BaseException:
-        Path(aside).unlink(missing_ok=True)
+        aside.unlink(missing_ok=True)
         raise
 
 

@@ -12,11 +12,12 @@ from inperiod.publishing import citations, paths, words
 from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.manifests import manifest_path
 from inperiod.publishing.page import Link
+from inperiod.publishing.pictures import pages_of
 from inperiod.publishing.prose import site_root, web_address
 from inperiod.publishing.sheets import NOTICE, sheets_of
 from inperiod.publishing.view_plate import Fact, dating, recorded, rights, weighed
 from inperiod.publishing.wording import place_name
-from inperiod.records.model import Creator, Source
+from inperiod.records.model import Creator, Plate, Source
 
 
 def source_view(look: Lookup, source: Source) -> Mapping[str, Any]:
@@ -47,6 +48,10 @@ def source_view(look: Lookup, source: Source) -> Mapping[str, Any]:
         "rights": rights(source),
         "examined": examined(source),
         "lines": lines,
+        "pages": [
+            (page.scan, page.label, tuple(_in_a_row(look, plate) for plate in page.plates))
+            for page in pages_of(look.catalogue, source)
+        ],
         "sheets": sheets_of(look.catalogue, source),
         "sheets_notice": NOTICE,
         "garments": tuple(
@@ -62,6 +67,11 @@ def source_view(look: Lookup, source: Source) -> Mapping[str, Any]:
         "citations": citations.of_source(look.catalogue, source.id),
         "manifest": manifest_path(source.id) if site_root(look.catalogue.settings) else None,
     }
+
+
+def _in_a_row(look: Lookup, plate: Plate) -> Link:
+    """A plate among others of its page."""
+    return Link(look.plate_title(plate), paths.plate_path(plate.key))
 
 
 def source_facts(source: Source) -> tuple[Fact, ...]:
