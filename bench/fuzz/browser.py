@@ -117,7 +117,7 @@ def _as_text(value: Any) -> Any:
     if isinstance(value, bool) or value is None:
         return value
     try:
-        return float(value)
+        return repr(float(value))
     except ValueError:
         return value
 
