@@ -159,7 +159,8 @@ def _decoded(data: bytes, file: str) -> str:
     try:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
-        raise _Refused(_bad_byte(data, error.start, file)) from None
+        # The bytes that were read: without the mark, which ``error.start`` does not count.
+        raise _Refused(_bad_byte(error.object, error.start, file)) from None
     if bad := _FORBIDDEN.search(text):
         line, column = _position(text, bad.start())
         raise _Refused(
@@ -178,7 +179,7 @@ def _position(text: str, index: int) -> tuple[int, int]:
 
 
 def _bad_byte(data: bytes, start: int, file: str) -> Problem:
-    line, column = _position(data[:start].decode("utf-8-sig", errors="replace"), start)
+    line, column = _position(data[:start].decode("utf-8", errors="replace"), start)
     byte = data[start]
     guess = bytes([byte]).decode("cp1252", errors="replace")
     meant = f" (perhaps meant as {guess})" if guess.isprintable() and guess != "\ufffd" else ""
