@@ -207,28 +207,29 @@ belle epoque 1871/1914`;
   const WRAPPING = { northern: 24, southern: 22 };
 
   function readEdtf(text, seasons = "northern") {
-    if (text.length > 1000) refuse(advice(text));
+    if (text.length > 1000) refuse(`a date of ${[...text].length} characters is too long to be one`);
     if (text[0] === "[" || text[0] === "{") return readSet(text, seasons);
     if (!text.includes("/")) return readDate(text, seasons);
     const ends = text.split("/");
     if (ends.length !== 2) refuse(advice(text));
     if (ends.every((end) => end === "" || end === "..")) refuse(`“${text}” has neither a beginning nor an end: give one of them`);
-    return fromTo(...ends.map((end) => (end === ".." ? "" : end)), text, seasons);
+    return fromTo(ends.map((end) => (end === ".." ? "" : end)), "/", text, text, seasons);
   }
 
-  function fromTo(first, last, text, seasons) {
-    const start = first ? readDate(first, seasons) : span(null, null), end = last ? readDate(last, seasons) : span(null, null);
-    if (first && last && start.earliest > end.latest) refuse(`“${text}” ends before it begins`);
+  function fromTo([first, last], between, text, whole, seasons) {
+    const [start, end] = [first, last].map((each) => (each ? readDate(each, seasons, whole) : span(null, null)));
+    if (first && last && start.earliest > end.latest) refuse(`“${text}” ends before it begins: did you mean ${last}${between}${first}?`);
     return span(start.earliest, end.latest, start.approximate || end.approximate, start.uncertain || end.uncertain, start.earlyMargin, end.lateMargin);
   }
 
   function readSet(text, seasons) {
-    if (text[text.length - 1] !== (text[0] === "[" ? "]" : "}") || text.length < 3) refuse(advice(text));
+    if (text[text.length - 1] !== (text[0] === "[" ? "]" : "}") || text.length < 3)
+      refuse(`“${text}” is not a set: write [1926,1927] for one of them, {1926,1927} for all`);
     const members = text.slice(1, -1).split(",").map((member) => {
       const at = member.indexOf("..");
-      if (at < 0) return readDate(member, seasons);
-      if (member === "..") refuse(advice(text));
-      return fromTo(member.slice(0, at), member.slice(at + 2), member, seasons);
+      if (at < 0) return readDate(member, seasons, text);
+      if (member === "..") refuse(`“${text}” has a member with neither a beginning nor an end`);
+      return fromTo([member.slice(0, at), member.slice(at + 2)], "..", member, text, seasons);
     });
     const outermost = (key, pick) => {
       const days = members.map((each) => each[key]);
@@ -243,15 +244,17 @@ belle epoque 1871/1914`;
       widest("earliest", earliest, "earlyMargin"), widest("latest", latest, "lateMargin"));
   }
 
-  function readDate(text, seasons) {
+  /* `whole` is what the date is a part of, for complaints. */
+  function readDate(text, seasons, whole = text) {
     const found = DATE(text);
     if (!found) {
       const timed = TIME(text);
-      if (!timed || timed[2] > 24 || timed[3] > 59 || timed[4] > 60) refuse(advice(text));
-      return readDate(timed[1], seasons);
+      if (!timed) refuse(advice([...whole].length < 60 ? whole : text));
+      if (timed[2] > 24 || timed[3] > 59 || timed[4] > 60) refuse(`“${text}” gives a time of day that does not exist`);
+      return readDate(timed[1], seasons, whole);
     }
     const [, q1, year, figures, g1, q2, month, g2, q3, day, g3] = found;
-    if ((figures || year[0] === "Y") && (month || year.includes("X"))) refuse(advice(text));
+    if ((figures || year[0] === "Y") && (month || year.includes("X"))) refuse(`“${text}” mixes a year of its own kind with other parts: give the year alone`);
     const marks = [q1, g1, q2, g2, q3, g3].join("");
     const finer = (day && day !== "XX" && (q3 || g3)) || (month && month !== "XX" && (q2 || g2 || g3));
     const margin = marks ? (finer ? "months" : "years") : null;
@@ -264,7 +267,7 @@ belle epoque 1871/1914`;
       const [first, last] = countedYears(text, year, Number(figures || 0));
       return [dayNumber(first), dayNumber(last, 12, 31)];
     }
-    if (/^-(?:0000|000X|00XX|0XXX|XXXX)$/.test(year)) refuse(advice(text));
+    if (/^-(?:0000|000X|00XX|0XXX|XXXX)$/.test(year)) refuse(`“${text}”: the year before 0001 is 0000, without a minus`);
     const [low, high] = yearsFrom(year);
     if (month > 20) {
       if (day) refuse(`“${text}” gives a day in a season: give a month, or leave the day out`);
@@ -299,7 +302,7 @@ belle epoque 1871/1914`;
   function countedYears(text, year, figures) {
     const [number, exponent] = year.replace("Y", "").split("E");
     const size = Math.abs(Number(number)) * 10 ** Number(exponent || 0);
-    if (!(size <= MOST_YEARS)) refuse(advice(text));
+    if (!(size <= MOST_YEARS)) refuse(`“${text}” is too far away in time to be counted`);
     const step = figures ? 10 ** Math.max(String(size).length - figures, 0) : 1;
     const low = Math.floor(size / step) * step, high = low + step - 1;
     return number[0] === "-" ? [0 - high, 0 - low] : [low, high];
@@ -323,10 +326,25 @@ belle epoque 1871/1914`;
     return `${said}; months are 01 to 12, seasons 21 (spring) to 24 (winter)`;
   }
 
-  const advice = (text) => (text.trim()
-    ? `“${shortened(text)}” is not an EDTF date; write for example 1912, 1912-09, 1912-23 (autumn 1912), 1910~ (about 1910), 1910/1915 or ../1906`
-    : "there is no date here");
-  const shortened = (text) => (text.length <= 60 ? text : text.slice(0, 57) + "…");
+  const SLIPS = [
+    ["([0-9]{4})\\s*[-–—]\\s*([0-9]{4})", "for $1 to $2 write $1/$2"],
+    ["([0-9]{2})([0-9]{2})\\s*[–—/]\\s*([0-9]{2})", "for $1$2 to $1$3 write $1$2/$1$3"],
+    ["([0-9]{3})(?:0'?s|[xu?])", "for the $10s write $1X"],
+    ["(?:ca?\\.?|circa|about)\\s*([0-9]{4})", "for about $1 write $1~"],
+    ["before\\s+([0-9]{4})", "for $1 or earlier write ../$1"],
+    ["after\\s+([0-9]{4})", "for $1 or later write $1/.."],
+    ["([0-9]{4})-([0-9])", "months have two digits: write $1-0$2"],
+    ["[0-9]{1,2}([/.-])[0-9]{1,2}\\1[0-9]{2}", "write the year with four digits"],
+    ["[0-9]{1,3}", "years have four digits: fill up with zeros in front"],
+  ].map(([pattern, meant]) => [new RegExp(`^(?:${pattern})$`, "i"), meant]);
+
+  function advice(text) {
+    const bare = text.trim(), slip = SLIPS.find(([pattern]) => pattern.test(bare));
+    if (slip) return `“${text}” is not an EDTF date: ${bare.replace(...slip)}`;
+    if (!bare) return "there is no date here";
+    return `“${shortened(text)}” is not an EDTF date; write for example 1912, 1912-09, 1912-23 (autumn 1912), 1910~ (about 1910), 1910/1915 or ../1906`;
+  }
+  const shortened = (text) => (text.length <= 60 || [...text].length <= 60 ? text : [...text].slice(0, 57).join("") + "…");
 
   // ---- in words (words.py) ----
 
