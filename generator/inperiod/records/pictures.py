@@ -262,12 +262,17 @@ def held_back(catalogue: Catalogue) -> HeldBack:
     plates: dict[str, str] = {}
     files: set[str] = set()
     for file, users in sharing.items():
-        secret = [plate for plate in users if not may_be_shown(catalogue, plate)]
-        for plate in users:
-            given_away = next((other for other in secret if _overlap(catalogue, plate, other)), None)
+        secret = {plate.key: plate for plate in users if not may_be_shown(catalogue, plate)}
+        plates |= {key: key for key in secret}
+        for plate in users if secret else ():
+            if plate.key in secret:
+                continue
+            given_away = next(
+                (each.key for each in secret.values() if _overlap(catalogue, plate, each)), None
+            )
             if given_away:
-                plates[plate.key] = plate.key if plate in secret else given_away.key
-            elif secret:
+                plates[plate.key] = given_away
+            else:
                 files.add(file)
     return HeldBack(plates, frozenset(files))
 
