@@ -44,11 +44,15 @@ def test_a_page_with_its_look_is_at_most_60_kb(demo_site):
 
 
 def test_the_demonstrations_data_is_at_most_40_kb(demo_site):
-    """All data that any page names. What is fetched on asking alone, a file at a time, has its own bound."""
+    """All data that any page names. What only the page for recording loads, and what is fetched on asking
+    alone, a file at a time, have their own bounds."""
     named = {each for page in demo_site.rglob("*.html") for each in scripts_of(page, "data")}
     assert {file.stem for file in named} >= {"facts", "plates", "vocabulary"}
+    recording = demo_site / "data" / "recording.js"
+    assert weight(recording) <= 16 * KB
+    named.discard(recording.resolve())
     assert sum(map(weight, named)) <= 40 * KB
-    others = set((demo_site / "data").rglob("*.js")) - named
+    others = set((demo_site / "data").rglob("*.js")) - named - {recording}
     assert max(map(weight, others), default=0) <= 8 * KB
 
 

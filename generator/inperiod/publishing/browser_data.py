@@ -15,6 +15,7 @@ from inperiod.evidence import Facts, facts_to_json
 from inperiod.publishing import words
 from inperiod.publishing.embedded import json_in_script
 from inperiod.publishing.flats import FlatPicture, shown_picture
+from inperiod.publishing.recording_data import recording_data
 from inperiod.publishing.wording import LEADS, place_name
 from inperiod.records.model import Catalogue, Facet, Plate, Term
 
@@ -33,6 +34,7 @@ def browser_files(catalogue: Catalogue, facts: Facts) -> dict[str, str]:
         "data/facts.js": data_script("facts", facts_to_json(facts)),
         "data/vocabulary.js": data_script("vocabulary", vocabulary_data(catalogue)),
         "data/plates.js": data_script("plates", plates_data(catalogue, facts)),
+        "data/recording.js": data_script("recording", recording_data(catalogue)),
     }
     if has_captions_apart(catalogue):
         captions = [said_of(catalogue.plates[key]) for key in facts.keys]

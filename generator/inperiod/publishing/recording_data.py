@@ -17,20 +17,14 @@ Definitions and drawings are not here: they come with the facet that is looked a
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from typing import Any
 
-from inperiod.publishing.browser_data import data_script
 from inperiod.records.model import GRADE_OF_BASIS, Catalogue, Facet, Milestone, Term
 from inperiod.records.shapes import Shape, shape_of
 
 SPACE = r"\t-\r\x1c-\x20\x85\xa0\u1680\u2000-\u200a\u2028\u2029\u202f\u205f\u3000"
 """What ``\\s`` is to Python, for an engine to which it is something else."""
-
-
-def recording_files(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
-    """The data script by its path in the site. The catalogue holds what may be published."""
-    yield "data/recording.js", data_script("recording", recording_data(catalogue))
 
 
 def recording_data(catalogue: Catalogue) -> Mapping[str, Any]:
