@@ -5,10 +5,13 @@ from __future__ import annotations
 import argparse
 import sys
 from collections.abc import Iterator
+from dataclasses import asdict
 from pathlib import Path
 from typing import Any
 
 from inperiod import cli_words as words
+from inperiod.cli_changed import change_since
+from inperiod.cli_changed import words as what_changed
 from inperiod.cli_reply import CannotDo, Reply, counted, find_folder, read_folder
 from inperiod.dating import Span, when_json, widened
 from inperiod.records.finding import NotFound, find_facet, find_feature, find_garment
@@ -105,26 +108,23 @@ def timeline(arguments: argparse.Namespace) -> Reply:
 
 
 def check(arguments: argparse.Namespace) -> Reply:
-    """``inperiod check``."""
+    """``inperiod check``: of everything, or with ``--changed`` of what a change touches."""
     folder = find_folder(arguments.folder)
     reading = read_folder(arguments.folder)
-    catalogue, problems = reading.catalogue, reading.problems
-    data = {
-        "sources": len(catalogue.sources),
-        "plates": len(catalogue.plates),
-        "problems": [
-            {
-                "file": each.file,
-                "line": each.line,
-                "column": each.column,
-                "severity": each.severity,
-                "message": each.message,
-                "hint": each.hint,
-            }
-            for each in problems
-        ],
-    }
-    return Reply(words=words.check(folder, data), data=data, status=1 if reading.errors else 0)
+    sources, problems = [*reading.catalogue.sources.values()], reading.problems
+    data: dict[str, Any] = {}
+    said = ""
+    if arguments.changed is not None:
+        change = change_since(folder, arguments.changed, reading)
+        sources = [each for each in sources if each.mark.file in change.touched]
+        problems = tuple(each for each in problems if change.concerns(each))
+        data["changed"] = change.as_json()
+        said = f"{what_changed(folder, data['changed'])}\n"
+    data["sources"] = len(sources)
+    data["plates"] = sum(len(each.plates) for each in sources)
+    data["problems"] = [asdict(each) for each in problems]
+    errors = any(each.severity == "error" for each in problems)
+    return Reply(words=said + words.check(folder, data), data=data, status=1 if errors else 0)
 
 
 def cite(arguments: argparse.Namespace) -> Reply:
