@@ -260,7 +260,15 @@ def _check(commands: Any) -> None:
         answers.check,
         "read every record and name everything that is wrong",
         "Exit status 1 where a problem is an error; warnings alone are 0.",
-        "  inperiod check\n  inperiod check my-research --json\n",
+        "  inperiod check\n"
+        "  inperiod check my-research --json\n"
+        "  inperiod check --changed main           what this branch touches, and what hangs on it\n",
+    )
+    parser.add_argument(
+        "--changed",
+        metavar="REV",
+        help="name only what concerns records changed since that git revision: the changed ones, and those "
+        "that refer to them or use a term that changed",
     )
     _can_json(parser)
     _takes_folder(parser)
