@@ -18,7 +18,9 @@
 
   const NUMBER = "(?:[0-9]{1,4}(?:\\.[0-9]{1,3}|[ -][0-9]{1,2}/[0-9]{1,2}|/[0-9]{1,2}| ?[¼½¾⅛⅜⅝⅞])?|[¼½¾⅛⅜⅝⅞])";
   const WIDTH = new RegExp(`^${NUMBER}(?: ?(?:-|–|to) ?${NUMBER})? ?(?:in|cm|mm)$`);
-  const ODD_ADDRESS = new RegExp(`^[${SPACE}]*[A-Za-z][A-Za-z0-9+.-]{0,30}:(?![${SPACE}])`),
+  // What a browser passes over in an address.
+  const UNSEEN = /^[\x00-\x20\x7f-\xa0\u200b-\u200f\u2028\u2029\ufeff]+|[\t\n\r]+/g;
+  const ODD_ADDRESS = new RegExp(`^(?:[A-Za-z][A-Za-z0-9+.-]{0,30}:(?![${SPACE}])|//)`),
     WEB_ADDRESS = new RegExp(`^https?://[^${SPACE}"'<>]+$`);
   const SAYS_NOTHING = new RegExp(
     `^[${SPACE}]*(?:(?:an? |the )?(?:image|picture|photo|photograph|scan|plate|figure|img|untitled)[${SPACE}\\p{Nd}._-]*` +
@@ -218,7 +220,7 @@
     if (!at.rights && !leftOut.includes("rights"))
       warn(source.mark, `The source ${id} does not say who may use it.`, "Add rights: with an address from rightsstatements.org or of a Creative Commons licence.", "rights");
     for (const [rights, mark, field] of [[at.rights, source.spot("rights")], ...plates.filter((each) => each.image).map(({ image }) => [image.rights, image.mark, "rights"])])
-      if (rights && ODD_ADDRESS.test(rights) && !WEB_ADDRESS.test(rights))
+      if (rights && ODD_ADDRESS.test(rights.replace(UNSEEN, "")) && !WEB_ADDRESS.test(rights))
         error(mark, `The rights “${cut(rights, 60)}” are no web address that can be followed.`, "Write an address that starts with https:// or http://.", field);
 
     const figures = plates.map((each) => each.outfit);
