@@ -106,7 +106,8 @@
 
   /** A YAML text as tables, lists and values. Throws Unreadable with the line for anything else. */
   function readYaml(text) {
-    const lines = text.replace(/^\ufeff|(\r\n?|\n)$/g, "").split(/\r\n?|\n/);
+    const lines = text.replace(/^\ufeff|(\r\n?|\n)$/g, "").split(/\r\n?|\n/),
+      ended = /[\r\n]$/.test(text);
     let at = 0,
       depth = 0;
     const fail = (words, line) => {
@@ -220,7 +221,9 @@
         if (/^[ \t]/m.test(body)) fail("lines of different depth after >; use | instead.", at - 1);
         body = body.replace(/\n(\n*)/g, (all, more) => more || " ");
       }
-      return first === undefined ? "" : body + (head[2] === "-" ? "" : head[2] === "+" ? ending + "\n" : "\n");
+      // A file may end without the end of its last line, and its last text then does too.
+      const last = at >= lines.length && !ended ? "" : "\n";
+      return first === undefined ? "" : body + (head[2] === "-" ? "" : head[2] === "+" ? ending + last : ending ? "\n" : last);
     }
 
     const ESCAPES = {
