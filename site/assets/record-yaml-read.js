@@ -367,7 +367,7 @@
         documents += 1;
         if (documents > 1) throw new Refused(at(event.start), "second");
         return;
-      } else return opened(event);
+      } else return event.is === "items" || event.is === "table" ? opened(event) : undefined;
       if (stack.length) place(stack[stack.length - 1], node);
       else top = node;
     }

@@ -29,7 +29,7 @@
   }
 
   /** The characters of a text with the place reached in it; columns and lengths count code points. */
-  function reader(text) {
+  function reader(text, hear) {
     const chars = /[\ud800-\udfff]/.test(text) ? Array.from(text) : text;
     let at = 0, line = 0, from = 0;
     const look = (ahead = 0) => chars[at + ahead] || "\0";
@@ -59,7 +59,9 @@
       column: () => at - from,
       mark: () => ({ at, line, column: at - from }),
       comment() {
-        if (look() === "#") while_((c) => !over(c));
+        if (look() !== "#") return;
+        const start = { at, line, column: at - from };
+        hear({ is: "comment", start, text: while_((c) => !over(c)) });
       },
       /** Whether --- or ... stands here at the start of a line. */
       divides: (signs) => at === from && look() === signs && look(1) === signs && look(2) === signs && gap(look(3)),
@@ -67,8 +69,8 @@
   }
 
   /** The tokens of a text: `peek()` the next, `take()` it. */
-  function tokens(text) {
-    const it = reader(text), { look, skip, mark, column, while_, lineEnd } = it;
+  function tokens(text, hear) {
+    const it = reader(text, hear), { look, skip, mark, column, while_, lineEnd } = it;
     let flow = 0, indent = -1, keyAllowed = true, taken = 0;
     const indents = [], queue = [], keys = [null];
 
@@ -533,9 +535,12 @@
     };
   }
 
-  /** Tell `hear` every event of a text in order, each before the next is looked for. Throws `Stopped`. */
+  /**
+   * Tell `hear` every event of a text in order, each before the next is looked for: document, table, items, scalar,
+   * alias and end; beside them each dash of a list and, as soon as it is met, each comment. Throws `Stopped`.
+   */
   function events(text, hear) {
-    const { peek, take } = tokens(text);
+    const { peek, take } = tokens(text, hear);
     let handles;
 
     const next = (...kinds) => kinds.includes(peek().is);
@@ -631,15 +636,24 @@
 
     const ended = ({ start, end }) => hear({ is: "end", start, end });
 
+    /** The entries of a list with hyphens, up to what is none. */
+    function hyphens(none) {
+      while (next("-")) {
+        const { start, end } = take();
+        hear({ is: "dash", start });
+        nodeUnless(none, end, true);
+      }
+    }
+
     function indentlessItems() {
-      while (next("-")) nodeUnless(["-", "?", ":", "block end"], take().end, true);
+      hyphens(["-", "?", ":", "block end"]);
       const { start } = peek();
       ended({ start, end: start });
     }
 
     function blockItems() {
       const { start } = take();
-      while (next("-")) nodeUnless(["-", "block end"], take().end, true);
+      hyphens(["-", "block end"]);
       if (!next("block end")) stop("did not find expected '-' indicator", "while parsing a block collection", start);
       ended(take());
     }
@@ -674,8 +688,9 @@
       const key = peek();
       hear({ is: "table", flow: true, start: key.start, end: key.end, anchor: null, tagged: false });
       take();
-      if (next(":", ...kinds)) empty(take().end);
-      else node();
+      // As libyaml has it: a colon or comma right here is passed over.
+      if (next(":", ",")) empty(take().end);
+      else nodeUnless(["]"]);
       if (next(":")) {
         take();
         nodeUnless(kinds);

@@ -2,7 +2,7 @@
 (function (root) {
   "use strict";
   const InPeriod = (root.InPeriod = root.InPeriod || {});
-  if (typeof module !== "undefined") for (const part of ["scan", "read"]) require(`./record-yaml-${part}.js`);
+  if (typeof module !== "undefined") for (const part of ["scan", "read", "write"]) require(`./record-yaml-${part}.js`);
 
   if (typeof module !== "undefined") module.exports = InPeriod.recordYaml;
 })(typeof window === "undefined" ? globalThis : window);

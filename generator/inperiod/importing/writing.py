@@ -5,7 +5,6 @@ What is written reads back equal, for any text; ``tests/importing`` tries thousa
 
 from __future__ import annotations
 
-import json
 import re
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
@@ -118,7 +117,7 @@ def _one_line(value: Mapping[str, Any] | Sequence[Any]) -> str | None:
 def _inside(value: Any, name: str) -> str:
     """A single value between braces, where a comma would end it."""
     text = _date(value) if name in DATE_FIELDS else scalar(value)
-    return text if text.startswith('"') or not re.search(r"[,\[\]{}?]", text) else json.dumps(value)
+    return text if text.startswith('"') or not re.search(r"[,\[\]{}?]", text) else _quoted(value)
 
 
 def _date(value: Any) -> str:
