@@ -142,7 +142,7 @@ def decoded(original: Original, name: str) -> Pillow.Image:
         with Pillow.open(original.file, formats=tuple(KINDS)) as opened:
             opened.load()
             turn = _TURNS.get(original.orientation)
-            upright: Pillow.Image = opened.transpose(Pillow.Transpose[turn]) if turn else opened.copy()
+            upright: Pillow.Image = opened.transpose(Pillow.Transpose[turn]) if turn else opened
         if upright.mode == "F" or (upright.mode == "I" and not _fits_16_bits(upright)):
             raise UnfitPicture(
                 f"The picture {name} holds measurements and no colours or greys.",
