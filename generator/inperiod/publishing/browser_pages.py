@@ -77,6 +77,7 @@ def _timeline_page(
         section=paths.TIMELINE,
         description="Which styles were shown in which decade, and on how much that rests.",
         trail=() if entrance else (Link("Timeline", paths.TIMELINE),),
+        made_from=() if entrance or one is None else ("timeline", one.garment, one.facet),
     )
 
 

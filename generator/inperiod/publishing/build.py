@@ -9,20 +9,23 @@ from pathlib import Path
 from inperiod.evidence import gather_facts
 from inperiod.kept import kept
 from inperiod.publishing.hands import done_by_all, hands_here
+from inperiod.publishing.kept_pages import Kept, read_kept, write_kept
+from inperiod.publishing.made_from import Ingredients, base_digest
 from inperiod.publishing.pictures import scans_in, without_pictures
 from inperiod.publishing.pieces import Piece, pieces_of
-from inperiod.publishing.plan import plan_pages
+from inperiod.publishing.plan import Plan, plan_pages
 from inperiod.publishing.published import published
 from inperiod.publishing.render import layers
 from inperiod.publishing.scans import make_scans, place_for_scans
-from inperiod.publishing.scripts import is_shipped_script
 from inperiod.publishing.write import Aside, Filed, alone, refuse_foreign, refuse_place, swap_in
-from inperiod.records.model import Catalogue
+from inperiod.records.model import Catalogue, Plate
 
 Progress = Callable[[int, int], None]
 
-TOGETHER = 8
-"""Pieces that one process makes at a time."""
+TOGETHER, NEAR_TOGETHER = 8, 200
+"""Pieces that one process makes at a time, and plates whose neighbours it looks for at a time."""
+FEW = 24
+"""For fewer pieces it does not pay to start another process."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,21 +60,36 @@ def build(
             scans = make_scans(scans_in(shown), place)
             shown = without_pictures(shown, frozenset(scans.damaged))
             facts = gather_facts(shown)
-            pages = plan_pages(shown, facts)
-            copies = _copies(shown)
-            pieces = list(pieces_of(shown, facts, pages, copies))
-            as_they_stand = {path: file for path, file in copies.items() if not is_shipped_script(file)}
+            plan = plan_pages(shown, facts)
+            hands = hands_here() if hands is None else hands
+            base = base_digest(shown)
+            kept_before = read_kept(catalogue.folder, target, base.hex())
+            near = _near(plan, kept_before, hands)
+            ingredients = Ingredients(plan.look, plan.near, base)
+            pieces = {piece.name: piece for piece in pieces_of(plan, facts, _copies(shown) | scans.files)}
+            keys = {name: ingredients.key(piece.made_from, piece.page) for name, piece in pieces.items()}
+            files: dict[str, list[Filed]] = {}
 
             def fill(aside: Aside) -> Iterator[Filed]:
-                for path, file in (as_they_stand | scans.files).items():
-                    yield aside.copy(path, file)
-                yield from _made(pieces, aside, hands_here() if hands is None else hands, progress)
+                to_make = []
+                for name, piece in pieces.items():
+                    paths = kept_before.paths(name, keys[name], last)
+                    if paths is None:
+                        to_make.append(piece)
+                    else:
+                        files[name] = [aside.keep(path) for path in paths]
+                        yield from files[name]
+                for name, filed in _made(to_make, aside, hands, progress):
+                    files[name] = filed
+                    yield from filed
 
             written = swap_in(target, last, fill)
+            noted = ((name, keys[name], filed) for name, filed in files.items())
+            write_kept(catalogue.folder, target, base.hex(), noted, near)
     return BuildReport(
         target=target,
         first=target / "index.html",
-        pages=len(pages),
+        pages=len(plan.pages),
         plates=len(shown.plates),
         sources=len(shown.sources),
         files=written.files,
@@ -79,20 +97,51 @@ def build(
     )
 
 
-def _made(pieces: Sequence[Piece], aside: Aside, hands: int, progress: Progress | None) -> Iterator[Filed]:
-    """Every piece made and put aside, by so many processes."""
-    parts = [pieces[at : at + TOGETHER] for at in range(0, len(pieces), TOGETHER)]
+def _near(plan: Plan, kept_before: Kept, hands: int) -> dict[str, tuple[str, tuple[str, ...]]]:
+    """By plate: the digest of what decides which plates are near to it, and their keys; worked out where it
+    is not known from the last build."""
+    near, plates = plan.near, list(plan.look.catalogue.plates.values())
+    grounds = {plate.key: near.grounds(plate) for plate in plates}
+    unknown = []
+    for plate in plates:
+        known = kept_before.near.get(plate.key)
+        if known and known[0] == grounds[plate.key]:
+            near.learn(plate.key, known[1])
+        else:
+            unknown.append(plate)
+    parts = [unknown[at : at + NEAR_TOGETHER] for at in range(0, len(unknown), NEAR_TOGETHER)]
 
-    def make(part: Sequence[Piece]) -> list[Filed]:
-        return [aside.put(path, text) for piece in part for path, text in piece.make()]
+    def work(part: Sequence[Plate]) -> list[tuple[str, ...]]:
+        return [near.keys(plate) for plate in part]
+
+    for number, found in done_by_all(parts, work, hands, lambda _: None):
+        for plate, keys in zip(parts[number], found, strict=True):
+            near.learn(plate.key, keys)
+    return {plate.key: (grounds[plate.key], near.keys(plate)) for plate in plates}
+
+
+def _made(
+    pieces: Sequence[Piece], aside: Aside, hands: int, progress: Progress | None
+) -> Iterator[tuple[str, list[Filed]]]:
+    """Every piece made and put aside, by so many processes: its name and its files."""
+    each = max(1, min(TOGETHER, len(pieces) // (8 * hands)))
+    parts = [pieces[at : at + each] for at in range(0, len(pieces), each)]
+
+    def make(part: Sequence[Piece]) -> list[list[Filed]]:
+        return [
+            [aside.copy(piece.path, piece.origin)]
+            if piece.origin
+            else [aside.put(path, text) for path, text in piece.make()]
+            for piece in part
+        ]
 
     def tell(begun: int) -> None:
         if progress:
-            progress(min(len(pieces), begun * TOGETHER), len(pieces))
+            progress(min(len(pieces), begun * each), len(pieces))
 
-    for _, files in done_by_all(parts, make, hands, tell):
-        for path, standing in files:
-            yield path, (standing[0], standing[1], standing[2])
+    for number, made in done_by_all(parts, make, hands if len(pieces) >= FEW else 1, tell):
+        for piece, files in zip(parts[number], made, strict=True):
+            yield piece.name, [(path, (size, time, inode)) for path, (size, time, inode) in files]
     tell(len(parts))
 
 

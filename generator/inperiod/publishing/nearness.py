@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from collections import defaultdict
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from heapq import nsmallest
 
+from inperiod.publishing.digests import digest
 from inperiod.publishing.lookup import Lookup
 from inperiod.records.model import Plate
 
@@ -18,6 +21,10 @@ FADE = 4.0
 """The years after which closeness in time counts half. All three are ours."""
 SAME = 1.25
 """What a plate of the same garment type, and not only of its widest one, counts for. Ours."""
+
+
+MOST = 6
+"""So many plates are shown as near."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +52,7 @@ class Neighbours:
                 self._at[plate.key] = (row, len(row))
                 row.append(plate)
         total = len(look.ordered)
+        self._known: dict[str, tuple[str, ...]] = {}
         # Whole numbers, so that one plate more or less in a large catalogue leaves nearly all as they are.
         self._rarity = {term: (total // len(plates)).bit_length() for term, plates in look.showing.items()}
 
@@ -53,12 +61,47 @@ class Neighbours:
         row, at = self._at.get(plate.key, ([], 0))
         return row[max(0, at - AROUND) : at + AROUND + 1]
 
-    def rarity(self, term: str) -> int:
-        """What sharing that term counts for: 1 or more."""
-        return self._rarity[term]
-
-    def of(self, plate: Plate, most: int = 6) -> tuple[Near, ...]:
+    def of(self, plate: Plate) -> tuple[Near, ...]:
         """The nearest plates, best first; none for an undated plate. Plates of the same cut are left out."""
+        look = self._look
+        own, middle = look.shown[plate.key], look.middle(plate) or 0.0
+        plates = (look.catalogue.plates[key] for key in self.keys(plate))
+        return tuple(
+            Near(
+                other,
+                tuple(sorted(own & look.shown[other.key])),
+                abs((look.middle(other) or 0.0) - middle),
+            )
+            for other in plates
+        )
+
+    def keys(self, plate: Plate) -> tuple[str, ...]:
+        """The keys of the nearest plates; worked out once, or told before by ``learn``."""
+        if plate.key not in self._known:
+            self._known[plate.key] = self._nearest(plate)
+        return self._known[plate.key]
+
+    def learn(self, plate: str, keys: Iterable[str]) -> None:
+        """What was worked out elsewhere from the same grounds."""
+        self._known[plate] = tuple(keys)
+
+    def grounds(self, plate: Plate) -> str:
+        """A digest of all that decides which plates are nearest to this one."""
+        cuts = [other.key for other in self._look.cuts.get(plate.key, ())]
+        rarities = [self._rarity[term] for term in sorted(self._look.shown[plate.key])]
+        around = b"".join([self._stands[other.key] for other in self.around(plate)])
+        return digest((plate.key, cuts, rarities, around)).hex()
+
+    @cached_property
+    def _stands(self) -> Mapping[str, bytes]:
+        """By plate key: what nearness asks of a plate."""
+        look = self._look
+        return {
+            key: digest((key, plate.garment, look.middle(plate), sorted(look.shown[key])))
+            for key, plate in look.catalogue.plates.items()
+        }
+
+    def _nearest(self, plate: Plate) -> tuple[str, ...]:
         look = self._look
         middle, own = look.middle(plate), look.shown[plate.key]
         if middle is None or not own:
@@ -72,11 +115,4 @@ class Neighbours:
             if shared and years <= YEARS and other.key not in skipped:
                 score = sum(map(self._rarity.__getitem__, shared)) * 0.5 ** (years / FADE)
                 scored.append((-score * (SAME if other.garment == plate.garment else 1.0), number))
-        return tuple(
-            Near(
-                around[number],
-                tuple(sorted(own & look.shown[around[number].key])),
-                abs((look.middle(around[number]) or 0.0) - middle),
-            )
-            for _, number in nsmallest(most, scored)
-        )
+        return tuple(around[number].key for _, number in nsmallest(MOST, scored))

@@ -34,9 +34,12 @@ class Page:
 
     ``path`` is relative to the root of the site, with ``/`` between its parts and an explicit
     ``.html``. ``section`` is the path of the entry of the main navigation it belongs to.
-    ``files`` gives files that belong to the page and are made from the same context, as path and text.
     ``trail`` leads from the home page to the page above this one. ``listed`` false keeps the page out
     of the site map; ``picture`` is the path of its picture for share cards.
+
+    ``files`` gives files that belong to the page and are made from the same context, as path and text.
+    ``made_from`` says what the page and its files are made from, so that a build can leave them as they
+    are: see ``made_from.Ingredients.of``. Empty is always right, and costs time at every build.
     """
 
     path: str
@@ -50,4 +53,5 @@ class Page:
     following: Link | None = None
     listed: bool = True
     picture: str | None = None
+    made_from: tuple[str, ...] = ()
     files: Callable[[Mapping[str, Any]], Iterable[tuple[str, str]]] = _no_files

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from functools import partial
 from typing import TypeVar
 
@@ -32,20 +33,31 @@ ABOUT = Link("About", paths.ABOUT)
 Thing = TypeVar("Thing")
 
 
-def plan_pages(catalogue: Catalogue, facts: Facts) -> list[Page]:
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """Every page of a site, and what was worked out to plan them."""
+
+    pages: tuple[Page, ...]
+    look: Lookup
+    near: Neighbours
+
+
+def plan_pages(catalogue: Catalogue, facts: Facts) -> Plan:
     """Every page of the site. ``catalogue`` is what may be published, ``facts`` its own facts."""
     asked = browser_pages(catalogue, facts)
     look = Lookup(catalogue, frozenset(page.path for page in asked if page.path.startswith("timeline/")))
-    return [
+    near = Neighbours(look)
+    pages = (
         *asked,
         *_lists(look, facts),
         *_prose(catalogue),
         _data(catalogue),
-        *_plates(look),
+        *_plates(look, near),
         *_sources(look),
         *_vocabulary(look, facts),
         *_boards(look, facts),
-    ]
+    )
+    return Plan(pages, look, near)
 
 
 def _neighbours(entries: Sequence[Thing]) -> list[tuple[Thing | None, Thing, Thing | None]]:
@@ -108,6 +120,7 @@ def _lists(look: Lookup, facts: Facts) -> list[Page]:
             partial(method_view, look.catalogue, facts),
             paths.METHOD,
             "How dates are weighed and what each verdict means.",
+            made_from=("evidence",),
         ),
     ]
 
@@ -154,6 +167,7 @@ def _prose(catalogue: Catalogue) -> list[Page]:
             path,
             description,
             listed=listed,
+            made_from=("base",),
         )
         for path, template, title, file, description, listed in wanted
     ]
@@ -171,8 +185,7 @@ def _data(catalogue: Catalogue) -> Page:
     )
 
 
-def _plates(look: Lookup) -> list[Page]:
-    near = Neighbours(look)
+def _plates(look: Lookup, near: Neighbours) -> list[Page]:
     pages = []
     for source in look.sources:
         trail = (SOURCES, Link(source.title, paths.source_path(source.id)))
@@ -190,6 +203,7 @@ def _plates(look: Lookup) -> list[Page]:
                     _plate_link(look, before),
                     _plate_link(look, after),
                     picture=shown.path if shown else None,
+                    made_from=("plate", plate.key),
                     files=partial(flat_file, plate),
                 )
             )
@@ -223,6 +237,7 @@ def _sources(look: Lookup) -> list[Page]:
             (SOURCES,),
             link(before),
             link(after),
+            made_from=("source", source.id),
         )
         for before, source, after in _neighbours(look.sources)
     ]
@@ -243,6 +258,7 @@ def _vocabulary(look: Lookup, facts: Facts) -> list[Page]:
                 (TERMS,),
                 Link(before.label, paths.facet_path(before.id)) if before else None,
                 Link(after.label, paths.facet_path(after.id)) if after else None,
+                made_from=("facet", facet.id),
             )
         )
     for facet in facets:
@@ -261,6 +277,7 @@ def _vocabulary(look: Lookup, facts: Facts) -> list[Page]:
                     trail,
                     Link(term_before.label, paths.term_path(term_before.key)) if term_before else None,
                     Link(term_after.label, paths.term_path(term_after.key)) if term_after else None,
+                    made_from=("garment", term.id) if garments else ("term", term.key),
                 )
             )
     return pages

@@ -1,0 +1,221 @@
+"""A build that makes only what has changed comes to the same bytes as one that makes everything."""
+
+from __future__ import annotations
+
+import json
+import os
+import shutil
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from inperiod.publishing import build
+from inperiod.records import read_catalogue
+from publishing.pages import contents
+
+WHOLE = Path(__file__).parents[1] / "records" / "whole"
+SOURCE = """\
+title: {title}
+kind: {kind}
+date: {date}
+date_basis: {basis}
+publisher: {{name: Marl & Wend, place: {place}}}
+rights: http://rightsstatements.org/vocab/NKC/1.0/
+{more}plates:
+"""
+PLATE = """\
+  - id: {id}
+    locator: {{page: {page}}}
+    garment: {garment}
+    caption: "{caption}"
+    features: [{features}]
+{more}"""
+VOCABULARY = {
+    "garment": (
+        ("dress", ""),
+        ("day-dress", "broader: dress"),
+        ("evening-dress", "broader: dress"),
+        ("hat", ""),
+    ),
+    "neckline": (
+        ("square", "see_also: [v]"),
+        ("v", "cautions: [cords-children]"),
+        ("boat", "broader: square"),
+    ),
+    "sleeve": (("elbow", ""), ("long", "applies_to: [dress]")),
+    "fastening": (
+        ("buttons", ""),
+        ("slide-fastener", "not_before: {date: 1917, event: granted, source: from memory}"),
+    ),
+}
+TERMS = tuple(
+    f"{facet}/{term}" for facet in ("neckline", "sleeve", "fastening") for term, _ in VOCABULARY[facet]
+)
+GARMENTS = tuple(term for term, _ in VOCABULARY["garment"])
+WORDS = ("serge", "voile", "<b>bold</b>", "neat", "“quoted”")
+NAMES = tuple(f"source-{letter}" for letter in "abcdef")
+
+
+@st.composite
+def sources(draw: st.DrawFn) -> str:
+    """A source file as people write them, with its reprints, reused cuts, outfits and comments."""
+    more = draw(
+        st.sampled_from(("", "", "market: GB\n", "# a comment\n", "publish: false\n", "note: Seen.\n"))
+    )
+    if draw(st.integers(0, 5)) == 0:
+        more += f"reprint_of: {draw(st.sampled_from(NAMES))}\n"
+    text = SOURCE.format(
+        title=draw(st.sampled_from(("Spring List", "Autumn List", "Winter List"))),
+        kind=draw(st.sampled_from(("trade-catalogue", "magazine-issue", "extant"))),
+        date=draw(st.sampled_from(("1912", "1912-03", "1924", "1925~", "1926-22", "1938"))),
+        basis=draw(st.sampled_from(("printed", "printed", "institution", "style"))),
+        place=draw(st.sampled_from(("Harrowmere", "Lowick"))),
+        more=more,
+    )
+    for number in range(draw(st.integers(1, 4))):
+        plate_more = draw(
+            st.sampled_from(("", "", "    outfit: page\n", "    publish: false\n", "    date: 1931\n"))
+        )
+        if draw(st.integers(0, 5)) == 0:
+            plate_more += f"    same_cut_as: {draw(st.sampled_from(NAMES))}/p1\n"
+        text += PLATE.format(
+            id=f"p{number + 1}",
+            page=draw(st.integers(1, 3)),
+            garment=draw(st.sampled_from(GARMENTS)),
+            caption=draw(st.sampled_from(WORDS)),
+            features=", ".join(draw(st.lists(st.sampled_from(TERMS), min_size=1, max_size=4, unique=True))),
+            more=plate_more,
+        )
+    return text
+
+
+Edit = Callable[[Path], None]
+
+
+def _write(name: str, text: str) -> Edit:
+    return lambda folder: (folder / "sources" / f"{name}.yaml").write_text(text, encoding="utf-8") and None
+
+
+def _remove(name: str) -> Edit:
+    return lambda folder: (folder / "sources" / f"{name}.yaml").unlink(missing_ok=True)
+
+
+def _rename(old: str, new: str) -> Edit:
+    def rename(folder: Path) -> None:
+        file = folder / "sources" / f"{old}.yaml"
+        if file.exists():
+            file.replace(folder / "sources" / f"{new}.yaml")
+
+    return rename
+
+
+def _setting(line: str) -> Edit:
+    def change(folder: Path) -> None:
+        file = folder / "inperiod.yaml"
+        name = line.partition(":")[0]
+        kept = [
+            each for each in file.read_text(encoding="utf-8").splitlines() if not each.startswith(f"{name}:")
+        ]
+        file.write_text("\n".join([*kept, line]) + "\n", encoding="utf-8")
+
+    return change
+
+
+def _template(text: str) -> Edit:
+    def change(folder: Path) -> None:
+        own = folder / "site" / "templates"
+        own.mkdir(parents=True, exist_ok=True)
+        (own / "prose.html").write_text(
+            f"{{% extends 'base.html' %}}{{% block main %}}<h1>{text}</h1>{{% endblock %}}", encoding="utf-8"
+        )
+
+    return change
+
+
+def _word(label: str) -> Edit:
+    def change(folder: Path) -> None:
+        file = folder / "vocabulary" / "neckline.yaml"
+        text = file.read_text(encoding="utf-8").replace("label: square", f"label: {label}")
+        file.write_text(text, encoding="utf-8")
+
+    return change
+
+
+NAMED = st.sampled_from(NAMES)
+EDITS = st.one_of(
+    *[st.builds(_write, NAMED, sources())] * 5,
+    st.builds(_remove, NAMED),
+    st.builds(_rename, NAMED, NAMED),
+    st.builds(_setting, st.sampled_from(("title: Another", "circa_years: 3", "grades: AB", "language: de"))),
+    st.builds(_template, st.sampled_from(("Mine", "Ours"))),
+    st.builds(_word, st.sampled_from(("angular", "carré"))),
+)
+
+
+def small(folder: Path) -> Path:
+    """A catalogue folder with a board, before any edit."""
+    shutil.rmtree(folder, ignore_errors=True)
+    (folder / "sources").mkdir(parents=True)
+    (folder / "boards").mkdir()
+    (folder / "vocabulary").mkdir()
+    (folder / "inperiod.yaml").write_text("title: Small\n", encoding="utf-8")
+    for facet, terms in VOCABULARY.items():
+        lines = [f"facet: {facet}", f"label: {facet}", "question: What?", "exclusive: true", "terms:"]
+        for term, more in terms:
+            lines += [
+                f"  - id: {term}",
+                f"    label: {term}",
+                "    definition: So.",
+                *([f"    {more}"] if more else []),
+            ]
+        (folder / "vocabulary" / f"{facet}.yaml").write_text("\n".join(lines) + "\n", encoding="utf-8")
+    (folder / "boards" / "tea.yaml").write_text(
+        "title: Tea\ntarget: 1926\ngarment: day-dress\nfeatures: [neckline/square]\n"
+        "plates:\n  - {plate: source-a/p1, reason: near}\n",
+        encoding="utf-8",
+    )
+    return folder
+
+
+def built(folder: Path, site: Path) -> dict[str, bytes]:
+    build(read_catalogue(folder).catalogue, site)
+    return contents(site)
+
+
+def built_afresh(folder: Path, place: Path) -> dict[str, bytes]:
+    """The same records built where nothing is known of any other build."""
+    shutil.rmtree(place, ignore_errors=True)
+    shutil.copytree(folder, place / "records", ignore=shutil.ignore_patterns(".inperiod"))
+    made = built(place / "records", place / "site")
+    shutil.rmtree(place)
+    return made
+
+
+@settings(
+    max_examples=int(os.environ.get("INPERIOD_EDITS", "12")),
+    suppress_health_check=[HealthCheck.function_scoped_fixture],
+    derandomize="INPERIOD_EDITS" not in os.environ,
+)
+@given(st.lists(st.lists(EDITS, min_size=1, max_size=3), min_size=1, max_size=4))
+def test_after_any_edits_what_is_made_again_and_what_is_kept_are_the_whole_site(
+    tmp_path: Path, rounds: list[list[Edit]]
+) -> None:
+    folder, site = small(tmp_path / "records"), tmp_path / "public"
+    for name in NAMES[:3]:
+        _write(
+            name,
+            SOURCE.format(title=name, kind="extant", date="1925", basis="printed", place="Vell", more="")
+            + PLATE.format(id="p1", page=1, garment="dress", caption="x", features=TERMS[0], more=""),
+        )(folder)
+    shutil.rmtree(site, ignore_errors=True)
+    built(folder, site)
+    for edits in rounds:
+        for edit in edits:
+            edit(folder)
+        made = built(folder, site)
+        afresh = built_afresh(folder, tmp_path / "afresh")
+        assert made.keys() == afresh.keys()
+        assert [name for name in made if made[name] != afresh[name]] == []
