@@ -30,7 +30,7 @@
     const { recording, vocabulary, seasons, taken, today, next } = with_;
     const { h, announce } = InPeriod,
       { at: valueAt, put, putInOrder } = InPeriod.recordState,
-      { lineOf, facetOf, asTable, readLine, said, garmentsFor } = InPeriod.recordTerms,
+      { lineOf, facetOf, asTable, readLine, said, garmentsFor, withFeature } = InPeriod.recordTerms,
       figures = InPeriod.recordFigures;
     const byId = (id) => document.getElementById(id);
     const altOf = (plate) => figures.inWords(plate, vocabulary);
@@ -103,10 +103,7 @@
       if (!recording.figure()) return;
       const index = editing;
       edit("", (plate) => {
-        const features = (plate.features || []).slice();
-        if (index === null) features.push(feature);
-        else features[index] = feature;
-        return { ...plate, features };
+        return { ...plate, features: withFeature(plate.features || [], feature, index, vocabulary) };
       });
       editing = null;
       const { name, facet, more } = said(feature, vocabulary);

@@ -4,8 +4,9 @@
   const InPeriod = (root.InPeriod = root.InPeriod || {});
 
   function start() {
-    const { h, announce, counted, later, readAddress } = InPeriod,
-      { recording, recordKeep: keep, recordPages: pages, recordFigures: figures, recordSave: saving } = InPeriod;
+    const { h, announce, counted } = InPeriod,
+      { recording, recordPages: pages, recordFigures: figures, recordSave: saving } = InPeriod,
+      { inOrder, put } = InPeriod.recordState;
     const given = InPeriod.data.recording,
       { settings } = given,
       shape = InPeriod.recordShape.sourceShape(given.shapes),
@@ -15,240 +16,6 @@
     const on = (id, act) => byId(id).addEventListener("click", act);
     const today = () => new Date().toLocaleDateString("sv");
     const clock = (moment) => new Date(moment).toLocaleTimeString("en-GB", { hour: "2-digit", minute: "2-digit" });
-    let claim = null,
-      mine = false,
-      revision = 0,
-      unkept = false,
-      folder = null;
-
-    // ---- what is said
-
-    function notice(words, choices = []) {
-      const box = byId("record-notice");
-      const list = Array.isArray(words) && words.length > 1;
-      box.replaceChildren(
-        list ? h("ul", {}, ...words.map((each) => h("li", {}, each))) : h("p", {}, words),
-        h("p", { class: "own-tools" }, ...choices.map(([label, act]) => h("button", { type: "button", onclick: () => (settled(), act && act()) }, label))),
-      );
-      box.hidden = false;
-      const first = box.querySelector("button");
-      if (first) first.focus();
-    }
-    const settled = () => {
-      byId("record-notice").hidden = true;
-    };
-
-    function told(words, bad) {
-      byId("record-kept").textContent = words;
-      byId("record-kept").classList.toggle("record-bad", Boolean(bad));
-    }
-
-    // ---- kept in the browser
-
-    const writer = keep.writer(
-      (slip, work) => {
-        unkept = Boolean(slip);
-        if (!slip) return told(`Kept in this browser, ${clock(work.saved)}`);
-        told(`Not kept: ${slip}.`, true);
-        if (byId("record-notice").hidden)
-          notice(`Not kept: ${slip}. Nothing is lost while this page stays open. Save what there is as a file, and open that file later.`, [["Save it as a file", draft], ["Later"]]);
-        return undefined;
-      },
-      (newer) => {
-        mine = false;
-        lock(`This source was changed in another tab, at ${clock(newer.saved)}.`);
-      },
-    );
-
-    function keepNow() {
-      if (!mine || !recording.get().id) return;
-      revision += 1;
-      unkept = true;
-      writer.write({ ...InPeriod.recordState.toKeep(recording.get()), revision, saved: new Date().toISOString() });
-    }
-
-    /** Only one tab writes a source: the others show it and wait. */
-    function lock(words) {
-      byId("record-work").inert = true;
-      told("Not kept from this tab", true);
-      notice(words, [["Go on here", () => claim.take()], ["Leave it", leave]]);
-    }
-
-    function take(work, fresh) {
-      if (claim) claim.leave();
-      mine = false;
-      const { id } = work;
-      let first = true;
-      claim = keep.claim(id, {
-        async granted() {
-          const again = first && fresh ? null : await keep.read(id);
-          first = false;
-          if (again && again.id === id) {
-            revision = again.revision || 0;
-            open(again);
-          }
-          mine = true;
-          byId("record-work").inert = false;
-          settled();
-          if (fresh && !again) keepNow();
-          fresh = false;
-        },
-        refused: () => lock("This source is open in another tab. Go on there; or go on here, and the other tab steps back."),
-        lost() {
-          mine = false;
-          lock("This source was taken over in another tab.");
-          claim.wait();
-        },
-      });
-    }
-
-    // ---- begin, go on, leave
-
-    const newId = () => Date.now().toString(36) + Math.random().toString(36).slice(2, 7);
-
-    function open(work) {
-      recording.open(work);
-      byId("record-start").hidden = true;
-      byId("record-lead").hidden = true;
-      byId("record-work").hidden = false;
-      document.documentElement.classList.add("record-working");
-      if (location.hash !== `#id=${work.id}`) history.replaceState(null, "", `#id=${work.id}`);
-      byId("record-source").open = !(work.source && (work.source.plates || []).length);
-      showWork();
-      showPage();
-    }
-
-    function begin(given) {
-      const by = InPeriod.recall("inperiod-recorded-by") || "";
-      const work = { id: newId(), by, ...given };
-      revision = 0;
-      folder = null;
-      open(InPeriod.recordState.workOf(work));
-      take(work, true);
-      told("Kept in this browser as you go");
-      byId(byId("record-source").open ? "record-source-title" : "record-line").focus();
-    }
-
-    async function goOn(work) {
-      if (keep.tooNew(work))
-        return notice("This was kept by a newer version of this page, which alone can go on with it. It is left as it is.", [["Good"]]);
-      revision = work.revision || 0;
-      folder = null;
-      open(work);
-      take(work, false);
-      told(work.saved ? `Kept in this browser, ${clock(work.saved)}` : "");
-      return undefined;
-    }
-
-    async function leave() {
-      if (claim) claim.leave();
-      claim = null;
-      mine = false;
-      history.replaceState(null, "", location.pathname + location.search);
-      pages.forget();
-      recording.open({});
-      settled();
-      byId("record-work").hidden = true;
-      byId("record-work").inert = false;
-      byId("record-start").hidden = false;
-      byId("record-lead").hidden = false;
-      document.documentElement.classList.remove("record-working");
-      await showBegun();
-      byId("record-open-folder").focus();
-    }
-
-    async function showBegun() {
-      const works = await keep.all();
-      byId("record-begun").hidden = !works.length;
-      byId("record-begun-list").replaceChildren(...works.map((work) => {
-        const source = work.source || {},
-          title = source.title || work.name || "Without a title yet";
-        return h("li", {},
-          h("button", { type: "button", class: "record-begun-name", onclick: () => goOn(work) }, title),
-          h("span", { class: "record-small" }, `${counted((source.plates || []).length, "figure")}, kept ${new Date(work.saved).toLocaleDateString("en-GB")} ${clock(work.saved)}`),
-          h("button", { type: "button", "aria-label": `Delete: ${title}`, onclick: () =>
-            notice(`Delete “${title}” from this browser for good? Files that were saved stay.`, [["Delete it", async () => { await keep.remove(work.id); showBegun(); }], ["Leave it"]]) }, "Delete"));
-      }));
-    }
-
-    // ---- files in
-
-    async function receive(files) {
-      const sheets = files.filter((each) => pages.SHEET.test(each.name) || /\.zip$/i.test(each.name)),
-        working = !byId("record-work").hidden;
-      const pictures = files.filter((each) => pages.isPicture(each.name));
-      if (!working && sheets.length === 1) return openSheet(sheets[0].getFile ? await sheets[0].getFile() : sheets[0], pictures);
-      if (!pictures.length) return notice(files.length ? "There is no picture among these that a browser can show: PNG, JPEG, WebP, GIF or AVIF." : "There is nothing in it.", [["Good"]]);
-      if (working) return addPages(pictures);
-      pages.forget();
-      return begin({ pages: pages.take(pictures, []) });
-    }
-
-    function addPages(pictures) {
-      const work = recording.get(),
-        list = pages.take(pictures, work.pages);
-      if (list !== work.pages) recording.change(null, (old) => ({ ...old, pages: list }));
-      announce(`${counted(pictures.length, "page")} opened.`);
-      showWork();
-      showPage();
-    }
-
-    async function openSheet(file, pictures) {
-      try {
-        const opened = await saving.open(file);
-        pages.forget();
-        const inside = opened.pictures.length ? opened.pictures : pictures || [];
-        begin({ ...opened.work, pages: pages.take(inside, []), at: (opened.work.source.plates || []).length - 1 });
-        complaints.check();
-      } catch (slip) {
-        const sentences = slip instanceof saving.Unopened ? slip.sentences : [`${file.name} could not be read.`];
-        notice([`${file.name} is left as it is; it cannot be opened yet.`, ...sentences.slice(0, 12)], [["Good"]]);
-      }
-    }
-
-    async function openFolder() {
-      if (!saving.canPick()) return byId("record-choose-folder").click();
-      try {
-        const handle = await root.showDirectoryPicker({ id: "inperiod-pages" });
-        const files = await pages.filesIn(handle);
-        await receive(files.filter((each) => pages.isPicture(each.name)));
-        if (recording.get().id) keep.rememberFolder(recording.get().id, handle);
-      } catch (slip) {
-        if (slip.name !== "AbortError") byId("record-choose-folder").click();
-      }
-      return undefined;
-    }
-
-    async function openAgain() {
-      const handle = await keep.folder(recording.get().id);
-      try {
-        if (handle && (!handle.requestPermission || (await handle.requestPermission({ mode: "read" })) === "granted"))
-          return addPages((await pages.filesIn(handle)).filter((each) => recording.get().pages.some((page) => page.name === each.name)));
-      } catch (gone) {
-        // The folder was moved or deleted: she shows where it is.
-      }
-      return openFolder();
-    }
-
-    for (const id of ["record-choose-folder", "record-choose-pages", "record-choose-file"]) {
-      byId(id).addEventListener("change", () => {
-        const chosen = [...byId(id).files];
-        byId(id).value = "";
-        receive(id === "record-choose-folder" ? chosen.filter((each) => pages.isPicture(each.name)) : chosen);
-      });
-    }
-    document.addEventListener("dragover", (event) => {
-      if (![...event.dataTransfer.types].includes("Files")) return;
-      event.preventDefault();
-      byId("record-drop").classList.add("record-over");
-    });
-    document.addEventListener("dragleave", (event) => event.relatedTarget || byId("record-drop").classList.remove("record-over"));
-    document.addEventListener("drop", async (event) => {
-      if (![...event.dataTransfer.types].includes("Files")) return;
-      event.preventDefault();
-      byId("record-drop").classList.remove("record-over");
-      receive(await pages.dropped(event.dataTransfer));
-    });
 
     // ---- the page image
 
@@ -264,22 +31,25 @@
           : []);
     };
 
-    async function mark(box, what) {
+    /** A box of this page given to the figure in hand; where that is on another page, to a new one. */
+    function mark(box, what) {
       const work = recording.get(),
         page = work.pages[work.page],
         facts = pages.factsOf(page);
       if (!facts) return;
       const region = figures.region(box, facts.width, facts.height),
-        name = figures.imageName(work, page);
-      const plate = recording.figure(),
-        elsewhere = plate && plate.image && figures.pageOf(work, plate) !== work.page;
-      if (!plate || elsewhere) return void recording.change(what, (old) => figures.withPlate(old, figures.nextPlate(old, region, today(), form.altOf)));
-      form_edit(what && `${what} ${work.at}`, (held) => {
-        const image = { file: name, ...(region ? { region } : {}), alt: (held.image && held.image.alt) || form.altOf(held) };
-        const { alt, rights, ...rest } = { ...held.image, ...image };
-        if (!region) delete rest.region;
-        return { ...held, image: { ...rest, alt, ...(rights ? { rights } : {}) } };
-      });
+        plate = recording.figure(),
+        key = (at) => what && `${what} ${at}`;
+      if (plate && (!plate.image || figures.pageOf(work, plate) === work.page)) {
+        const file = figures.imageName(work, page);
+        form.edit(key(work.at), (held) => {
+          const { region: old, ...image } = held.image || { alt: form.altOf(held) };
+          return { ...held, image: inOrder({ ...image, file, ...(region ? { region } : {}) }, "image") };
+        });
+      } else {
+        const at = work.at < 0 ? (work.source.plates || []).length : work.at + 1;
+        recording.change(key(at), (old) => figures.withPlate(old, figures.nextPlate(old, region, today(), form.altOf)));
+      }
     }
 
     const view = InPeriod.recordPageImage.pageView(
@@ -290,7 +60,7 @@
         mark,
         pick: (index) => pick(index),
         done: () => form.line.focus(),
-        without: () => form_edit("", (plate) => InPeriod.recordState.put(plate, ["image"], undefined)),
+        without: () => form.edit("", (plate) => put(plate, ["image"], undefined)),
       },
     );
 
@@ -320,7 +90,6 @@
     const form = InPeriod.recordForm.form({
       recording, vocabulary, today, seasons: settings.seasons, taken: new Set(Object.keys(given.sources)), panelBox: byId("record-panel"), rightsIn, next,
     });
-    const form_edit = form.edit;
 
     function rightsIn(address) {
       const option = [...byId("record-rights").options].find((each) => each.value === address);
@@ -360,7 +129,7 @@
       if (!recording.figure()) return;
       recording.change("", (old) => {
         const plates = old.source.plates.filter((_, i) => i !== old.at);
-        return { ...InPeriod.recordState.put(old, ["source", "plates"], plates.length ? plates : undefined), at: Math.min(old.at, plates.length - 1) };
+        return { ...put(old, ["source", "plates"], plates.length ? plates : undefined), at: Math.min(old.at, plates.length - 1) };
       });
       announce("Taken away. Undo brings it back.");
     }
@@ -411,23 +180,24 @@
       if (missing.length)
         byId("record-missing").replaceChildren(
           h("p", {}, `The browser does not keep pictures. To be opened again: ${missing.slice(0, 6).join(", ")}${missing.length > 6 ? ` and ${missing.length - 6} more` : ""}.`),
-          h("button", { type: "button", onclick: openAgain }, "Open them again"));
+          h("button", { type: "button", onclick: session.openAgain }, "Open them again"));
     }
 
     recording.subscribe((work, before) => {
       showWork();
       if (work.page !== before.page || work.pages !== before.pages) showPage();
       else view.draw();
-      if (work.by !== before.by) InPeriod.remember("inperiod-recorded-by", work.by);
-      if (work.id && work.id === before.id) keepNow();
     });
 
     // ---- files out
 
-    const draft = () => {
+    function draft() {
       const { name } = recording.get();
       InPeriod.download(`${name || "source"}-unfinished.yaml`, "application/yaml", saving.textOf(recording.get()));
-    };
+    }
+
+    const session = InPeriod.recordSession.session({ recording, draft, shown: () => (showWork(), showPage()), check: () => complaints.check() });
+    const { notice } = session;
 
     async function save(where, over) {
       const found = complaints.check(),
@@ -436,14 +206,14 @@
       if (!work.name) return notice("Give the source a title, or an id of small letters: its file is called by it.", [["Good", () => byId("record-name").focus()]]);
       if (errors.length)
         return notice(`Not saved yet: ${counted(errors.length, "thing")} to put right first. ${errors[0].message}`, [["Show me", complaints.next], ["Save as unfinished", draft], ["Later"]]);
-      if (!where && !folder && saving.canPick())
+      if (!where && !session.folder && saving.canPick())
         return notice("Where is it to go?", [["Download it", () => save("download")], ["Into the catalogue’s folder", () => save("folder")], ["Not now"]]);
       const text = saving.textOf(work);
       try {
-        if (where === "download" || (!where && !folder)) return saved(work, text, await saving.download(work, text));
-        folder = folder || (await root.showDirectoryPicker({ id: "inperiod-catalogue", mode: "readwrite" }));
-        if (!(await saving.mayWrite(folder))) throw new DOMException("", "NotAllowedError");
-        const done = await saving.intoFolder(folder, work, text, over);
+        if (where === "download" || (!where && !session.folder)) return saved(work, text, await saving.download(work, text));
+        session.folder = session.folder || (await root.showDirectoryPicker({ id: "inperiod-catalogue", mode: "readwrite" }));
+        if (!(await saving.mayWrite(session.folder))) throw new DOMException("", "NotAllowedError");
+        const done = await saving.intoFolder(session.folder, work, text, over);
         if (!("inTheWay" in done)) return saved(work, text, done);
         return notice(`There is another ${work.name}.yaml in that folder, and it is not the one you opened. Nothing was written.`, [
           ["Give this one another id", () => byId("record-name").focus()],
@@ -451,7 +221,7 @@
           ["Leave it"],
         ]);
       } catch (slip) {
-        folder = null;
+        session.folder = null;
         if (slip.name === "AbortError") return undefined;
         return notice("The browser would not write there. The file can be downloaded in place of that.", [["Download it", () => save("download")], ["Not now"]]);
       }
@@ -460,7 +230,7 @@
     function saved(work, text, { file, pictures, absent }) {
       recording.change(null, (old) => saving.markSaved(old, work.name, text));
       const words = `Saved: ${file}${pictures ? ` with ${counted(pictures, "picture")}` : ""}, ${clock(new Date())}.`;
-      told(words);
+      session.told(words);
       announce(words);
       if (absent.length) notice(`${words} Not with it, because not open: ${absent.join(", ")}.`, [["Good"]]);
     }
@@ -491,7 +261,7 @@
     on("record-undo", () => undo("undo"));
     on("record-redo", () => undo("redo"));
     on("record-save", () => save());
-    on("record-leave", leave);
+    on("record-leave", session.leave);
     on("record-next", () => next(false));
     on("record-again", () => next(true));
     on("record-earlier", () => move(-1));
@@ -501,21 +271,13 @@
     on("record-page-after", () => turn(1));
     on("record-smaller", () => view.zoomBy(1 / 1.5));
     on("record-larger", () => view.zoomBy(1.5));
-    on("record-open-folder", openFolder);
-    on("record-open-pages", () => byId("record-choose-pages").click());
-    on("record-more-pages", openFolder);
-    on("record-open-file", () => byId("record-choose-file").click());
-    on("record-bare", () => begin({}));
+    on("record-open-folder", session.openFolder);
+    on("record-open-pages", session.openPages);
+    on("record-more-pages", session.openFolder);
+    on("record-open-file", session.openFile);
+    on("record-bare", session.bare);
     byId("record-page-choice").addEventListener("change", () => recording.look(Number(byId("record-page-choice").value), recording.get().at));
-    root.addEventListener("beforeunload", (event) => (unkept || writer.busy()) && recording.get().id && event.preventDefault());
-
-    const asked = new Map(readAddress(location.hash)).get("id");
-    Promise.resolve(asked && keep.read(asked)).then((work) => {
-      if (work) return goOn(work);
-      if (asked) notice("There is nothing of that name kept in this browser.", [["Good"]]);
-      return showBegun();
-    });
-    later(0, () => byId("record").classList.add("record-ready"))();
+    session.first();
   }
 
   if (typeof document !== "undefined") document.addEventListener("DOMContentLoaded", start);

@@ -5,7 +5,7 @@
 //   a width with its unit                           braid 1/2 in    width: 1/2 in
 //   x and a number                                  buttons x6      count: 6
 //   # and a colour                                  braid #white    colour: white
-//   read, inferred (inf), seen                      lawn read       reading: read
+//   read (r), inferred (i), seen                    lawn r          reading: read
 //   none or no; ? or not visible (nv)               no collar       {facet: collar, none: true}
 //   after a semicolon, a note                       lawn; hardly    note: hardly
 (function (root) {
@@ -13,7 +13,7 @@
   const InPeriod = (root.InPeriod = root.InPeriod || {});
   const NUMBER = "(?:[0-9]{1,4}(?:\\.[0-9]{1,3}|[ -][0-9]{1,2}/[0-9]{1,2}|/[0-9]{1,2}| ?[¼½¾⅛⅜⅝⅞])?|[¼½¾⅛⅜⅝⅞])";
   const WIDTH = new RegExp(`(^|\\s)(${NUMBER}(?: ?(?:-|–|to) ?${NUMBER})?) ?(in|cm|mm|")(?=\\s|$)`);
-  const READINGS = { seen: "seen", read: "read", inferred: "inferred", inf: "inferred" };
+  const READINGS = { seen: "seen", read: "read", inferred: "inferred", inf: "inferred", r: "read", i: "inferred" };
 
   const wordsOf = (text) => InPeriod.fold(text).split(" ").filter(Boolean);
 
@@ -112,12 +112,15 @@
     if (said.none || said.not_visible) return absences(said, tokens, vocabulary, asked);
     if (!tokens.length) return [];
     let found = ranked(tokens, vocabulary, asked, said).map((each) => ({ ...each, said }));
-    // A place at the end needs no sign where the words before it are a term without it.
+    // A place or the letter of a reading at the end needs no sign where the words before it are a term without it.
     const last = tokens[tokens.length - 1],
-      place = tokens.length > 1 && !said.at && last.length > 2 && placeOf(last, vocabulary.places);
-    if (place && !found.some((each) => each.rank[0] < 3))
-      found = ranked(tokens.slice(0, -1), vocabulary, asked, { at: place }).map((each) => ({ ...each, said: { ...said, at: place } }));
-    return found.map(({ term, by, rank, said: own }) => ({ feature: featureOf(term.key, own), term, facet: term.facet, by, sure: rank[0] < 3 }));
+      place = !said.at && last.length > 2 && placeOf(last, vocabulary.places);
+    const more = tokens.length < 2 ? null : place ? { at: place } : !said.reading && /^[ri]$/.test(last) ? { reading: READINGS[last] } : null;
+    if (more && !found.some((each) => each.sure)) {
+      const wider = { ...said, ...more };
+      found = ranked(tokens.slice(0, -1), vocabulary, asked, wider).map((each) => ({ ...each, said: wider }));
+    }
+    return found.map(({ term, by, sure, said: own }) => ({ feature: featureOf(term.key, own), term, facet: term.facet, by, sure }));
   }
 
   function ranked(tokens, vocabulary, { garment, held, uses }, { at, width, count }) {
@@ -130,11 +133,11 @@
       const [grade, by] = fit(term, tokens) || [];
       if (grade === undefined) continue;
       const used = uses.get(term.key) || 0;
-      // What this source has shown before comes first, whichever of its names was begun.
+      // What this source has shown before goes before what is as near by its name.
       // What can be there but once seldom has a place or a width.
       const unlike = full.has(term.facet.id) || (term.facet.exclusive && (at || width || count)) ? 1 : 0;
-      const rank = [grade === 3 ? 3 : used ? 0 : grade, unlike, -used, grade, order];
-      found.push({ term, by, rank });
+      const rank = [grade === 3 ? 3 : Math.max(0, grade - (used ? 1 : 0)), unlike, -used, grade, term.label.length, order];
+      found.push({ term, by, rank, sure: grade < 3 });
     }
     return found.sort((one, other) => {
       const i = one.rank.findIndex((value, at) => value !== other.rank[at]);
@@ -174,6 +177,28 @@
     return Object.keys(full).length === 1 ? term : full;
   }
 
+  /**
+   * The features of a plate with one more. It takes the place of what cannot stand beside it: another term of a facet that has one
+   * at a time, the same at the same place, and that there is none or that it cannot be seen. `index` is that of a feature which is being changed, or null.
+   */
+  function withFeature(features, feature, index, vocabulary) {
+    const id = facetOf(feature),
+      { term } = asTable(feature),
+      facet = vocabulary.facets.get(id);
+    const clash = (other) => {
+      if (facetOf(other) !== id) return false;
+      if (!isTerm(feature, vocabulary) || !isTerm(other, vocabulary)) return true;
+      return Boolean(facet && facet.exclusive) || (asTable(other).term === term && asTable(other).at === asTable(feature).at);
+    };
+    const same = features.findIndex((other, i) => i !== index && clash(other));
+    const at = index !== null ? index : same < 0 ? features.length : same;
+    const made = features.slice();
+    made[at] = feature;
+    return made.filter((other, i) => i === at || !clash(other));
+  }
+
+  const isTerm = (feature, vocabulary) => vocabulary.terms.has(asTable(feature).term);
+
   const asTable = (feature) => (typeof feature === "string" ? { term: feature } : feature);
 
   /** The facet a feature is of. */
@@ -212,6 +237,6 @@
     };
   }
 
-  InPeriod.recordTerms = { vocabularyOf, readLine, garmentsFor, featureOf, facetOf, asTable, lineOf, said };
+  InPeriod.recordTerms = { vocabularyOf, withFeature, readLine, garmentsFor, featureOf, facetOf, asTable, lineOf, said };
   if (typeof module !== "undefined") module.exports = InPeriod.recordTerms;
 })(typeof window !== "undefined" ? window : globalThis);

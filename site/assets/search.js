@@ -53,9 +53,9 @@
    * A type-ahead box after the combobox pattern of the ARIA Authoring Practices (list autocomplete,
    * manual selection): arrows move, Enter takes, Escape closes and then clears, Tab leaves.
    * `find(query)` gives [{option, by}]; `take(option)` is told the choice; `undo()` is told of a
-   * Backspace in an empty box.
+   * Backspace in an empty box; `noun` is what one thing found is called.
    */
-  function combobox(input, list, { find, show, take, undo }) {
+  function combobox(input, list, { find, show, take, undo, noun = "feature" }) {
     let shown = [];
     let active = -1;
 
@@ -86,7 +86,7 @@
           InPeriod.h(
             "li",
             { class: "found-none", role: "option", "aria-disabled": "true" },
-            "No other feature of that name",
+            `No other ${noun} of that name`,
           ),
         );
       list.hidden = shown.length === 0 && !nothing;
@@ -95,7 +95,7 @@
       if (input.value.trim()) {
         const count = shown.length;
         InPeriod.announce(
-          count === 0 ? "No other feature of that name." : count === 1 ? "1 feature." : `${count} features.`,
+          count === 0 ? `No other ${noun} of that name.` : `${InPeriod.counted(count, noun)}.`,
         );
       }
     }
