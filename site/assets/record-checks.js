@@ -452,27 +452,35 @@
     return inOrder(problems).map((each) => ({ file: given.file, ...each }));
   }
 
-  /** Where in the tree something was written: the outermost value or name that begins there. */
-  function pathTo(node, { line, column }) {
-    const here = (at) => at[0] === line && at[1] === column;
-    const search = (it, path) => {
-      if (here([it.line, it.column])) return path;
-      const inner = it.is === "table" ? [...it.entries] : it.is === "items" ? it.items.map((each, i) => [i, each]) : [];
-      for (const [step, each] of inner) {
-        if (it.is === "table" && here(it.keys.get(step))) return [...path, step];
-        const found = search(each, [...path, step]);
-        if (found) return found;
-      }
-      return null;
+  const known = new WeakMap();
+
+  /** Where everything in the tree was written: the path of the outermost value or name that begins there. */
+  function places(tree) {
+    if (known.has(tree)) return known.get(tree);
+    const found = new Map();
+    const note = (line, column, path) => {
+      const at = `${line}:${column}`;
+      if (!found.has(at)) found.set(at, path);
     };
-    return search(node, []);
+    const walk = (it, path) => {
+      note(it.line, it.column, path);
+      if (it.is === "items") it.items.forEach((each, i) => walk(each, [...path, i]));
+      if (it.is === "table")
+        for (const [name, each] of it.entries) {
+          note(...it.keys.get(name), [...path, name]);
+          walk(each, [...path, name]);
+        }
+    };
+    walk(tree, []);
+    known.set(tree, found);
+    return found;
   }
 
-  function place(problem, tree) {
-    const path = pathTo(tree, problem) || [];
-    if (!problem.field) return path;
-    const table = path.reduce((node, step) => (node.is === "table" ? node.entries.get(step) : node.items[step]), tree).is === "table";
-    return [...(table ? path : path.slice(0, -1)), problem.field];
+  function place({ line, column, field }, tree) {
+    const path = places(tree).get(`${line}:${column}`) || [];
+    if (!field) return path;
+    const it = path.reduce((node, step) => (node.is === "table" ? node.entries.get(step) : node.items[step]), tree);
+    return [...(it.is === "table" ? path : path.slice(0, -1)), field];
   }
 
   InPeriod.recordChecks = { check, place, openDisputes };

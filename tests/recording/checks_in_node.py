@@ -44,7 +44,8 @@ RUNNER = """(() => {
     : node.is === "table" ? { ...node, keys: new Map(node.keys), entries: new Map(node.entries.map(revived)) }
     : node;
   const revived = ([name, each]) => [name, revive(each)];
-  const contexts = given.contexts.map((each) => ({ ...each, pictures: new Map(each.pictures) }));
+  const known = ({ pictures, ...rest }) => ({ ...rest, pictures: pictures && new Map(pictures) });
+  const contexts = given.contexts.map(known);
   return given.files.map(({ file, tree, context }) => {
     const root = revive(tree);
     const found = checks.check(root, { ...contexts[context], file });

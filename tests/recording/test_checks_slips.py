@@ -54,6 +54,7 @@ def pool_of(catalogue: Catalogue) -> list[Any]:
     terms = [*catalogue.vocabulary.terms][::3]
     return [
         *(each for text in (DATES, WORDS) for line in text.strip().split("\n") for each in line.split("|")),
+        *("//example.org", "java\tscript:x", "\u200bdata:x", "\u00a0vbscript:x", "https://a b"),
         *("", " ", "x" * 90, "é" * 1001, "x" * 20001, "a\nb", "a\x85b", "😀" * 70, "colour \u2003 plate"),
         *(None, True, False, 0, 1, -3, 12345678901234567, 1.5, [], {}, [[]], [None], ["a", "b"], [{}]),
         *(
