@@ -18,7 +18,9 @@ def one_of_each(catalogue: Catalogue, site: Path) -> list[str]:
     longest = max(plates, key=lambda plate: len(plate.caption or ""))
     bare = next(plate for plate in plates if not plate.caption)
     empty = next(source for source in catalogue.sources.values() if not source.plates)
+    pictured = next(plate for plate in plates if plate.image and plate.image.region)
     chosen = [QUESTION, *top, paths.plate_path(longest.key), paths.plate_path(bare.key)]
+    chosen += [paths.plate_path(pictured.key), paths.source_path(pictured.source)]
     chosen.append(paths.source_path(empty.id))
     for folder in sorted(each for each in site.iterdir() if each.is_dir()):
         pages = sorted(folder.rglob("*.html"), key=lambda page: (page.stat().st_size, page.as_posix()))

@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pytest
+from PIL import Image as Pillow
 
 from inperiod.evidence.calendar import window_in_words
 from inperiod.publishing import build
@@ -40,13 +41,11 @@ def pictured(tmp_path_factory: pytest.TempPathFactory) -> tuple[Catalogue, Path]
     catalogue = sample(folder / "catalogue")
     images = folder / "catalogue" / "images"
     images.mkdir(parents=True, exist_ok=True)
-    (images / "cut.svg").write_text(
-        '<svg xmlns="http://www.w3.org/2000/svg" width="30" height="40"/>', encoding="utf-8"
-    )
+    Pillow.new("L", (30, 40), 220).save(images / "cut.png")
     source = next(each for each in catalogue.sources.values() if each.publish and each.plates)
     nasty = "</script><img src=x onerror=alert(1)> & <b>bold</b>"
     first = replace(
-        source.plates[0], publish=True, caption=nasty, image=Image("cut.svg", Mark("a"), alt="A cut")
+        source.plates[0], publish=True, caption=nasty, image=Image("cut.png", Mark("a"), alt="A cut")
     )
     made = replace(source, title=nasty, plates=(first, *source.plates[1:]))
     catalogue = replace(catalogue, sources={**catalogue.sources, source.id: made})
