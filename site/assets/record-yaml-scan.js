@@ -71,7 +71,7 @@
   /** The tokens of a text: `peek()` the next, `take()` it. */
   function tokens(text, hear) {
     const it = reader(text, hear), { look, skip, mark, column, while_, lineEnd } = it;
-    let flow = 0, indent = -1, keyAllowed = true, taken = 0;
+    let flow = 0, indent = -1, keyAllowed = true, taken = 0, known = false;
     const indents = [], queue = [], keys = [null];
 
     const add = (is, start, more) => queue.push(Object.assign({ is, start, end: mark() }, more));
@@ -514,14 +514,16 @@
       return stop("found character that cannot start any token", "while scanning for the next token", mark());
     }
 
+    /** The next token; it is known only when it can no longer turn out to be the name before a colon. */
     function peek() {
-      for (;;) {
+      while (!known) {
         if (queue.length) {
           dropStale();
-          if (!keys.some((key) => key && key.number === taken)) return queue[0];
+          known = !keys.some((key) => key && key.number === taken);
         }
-        fetch();
+        if (!known) fetch();
       }
+      return queue[0];
     }
 
     return {
@@ -530,6 +532,7 @@
         const token = peek();
         queue.shift();
         taken += 1;
+        known = false;
         return token;
       },
     };

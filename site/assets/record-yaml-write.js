@@ -298,16 +298,19 @@
     return ours.length === theirs.length && ours.every(([name, each], at) => name === theirs[at][0] && sameNode(each, theirs[at][1]));
   }
 
-  /** The same record laid out tidily; the same text where that cannot be done safely. */
-  function tidy(given) {
-    const before = read(given);
-    if (!before.root || before.problems.some(({ severity }) => severity === "error")) return given;
+  /** The same record laid out tidily, with its tree: {text, root}; text as given where that cannot be done safely. */
+  function tidied(given) {
+    const { root: before, problems } = read(given), wrong = problems.some(({ severity }) => severity === "error");
+    if (!before || wrong) return { text: given, root: null, wrong };
     const text = withoutMark(given), lines = lineEnds(text), after = layout(lines, anatomy(text, lines));
     const { root: tree } = read(after), letters = (all) => all.replace(/\s+/g, "");
-    return tree && letters(text) === letters(after) && sameNode(before.root, tree) ? after : given;
+    const safe = tree && letters(text) === letters(after) && sameNode(before, tree);
+    return safe ? { text: after, root: tree, wrong } : { text: given, root: before, wrong };
   }
 
-  const writing = { tableLines, itemLines, oneLine, single, ordered, inside, EACH, ORDERS, WIDEST, blockEnd, placed, isTable, isOpen, width, nothing };
+  const tidy = (text) => tidied(text).text;
+
+  const writing = { tidied, tableLines, itemLines, oneLine, single, ordered, inside, EACH, ORDERS, WIDEST, blockEnd, placed, isTable, isOpen, width, nothing };
   Object.assign(InPeriod.recordYaml, { sourceYaml, tidy, writing });
   if (typeof module !== "undefined") module.exports = InPeriod.recordYaml;
 })(typeof window === "undefined" ? globalThis : window);
