@@ -23,6 +23,7 @@ from inperiod.drawing.paths import (
     Path,
     Point,
     Step,
+    apart,
     at,
     beside,
     box,
@@ -60,6 +61,7 @@ __all__ = [
     "Point",
     "Step",
     "Stroke",
+    "apart",
     "at",
     "beside",
     "box",
@@ -103,12 +105,16 @@ class Pen:
 
     def __call__(self, *paths: Path | Iterable[Path]) -> tuple[Stroke, ...]:
         """Strokes of this pen, of paths and of lists of paths."""
+        return self.strokes(*paths)
+
+    def strokes(self, *paths: Path | Iterable[Path]) -> tuple[Stroke, ...]:
+        """The same, by a name."""
         return tuple(Stroke(one, self) for one in _flat(paths))
 
     def both(self, *paths: Path | Iterable[Path], axis: float = CENTRE) -> tuple[Stroke, ...]:
         """The same paths and their images on the other side of the centre line."""
         kept = list(_flat(paths))
-        return self(kept, [one.mirror(axis) for one in kept])
+        return self.strokes(kept, [one.mirror(axis) for one in kept])
 
     def attributes(self) -> dict[str, str]:
         """What the SVG element says of this pen beyond what all have in common."""

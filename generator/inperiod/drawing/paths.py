@@ -6,7 +6,7 @@ Units are those of the view box, x to the right and y downwards. Angles are degr
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Literal
@@ -37,11 +37,11 @@ class Path:
 
     def to(self, *points: Point) -> Path:
         """On in straight lines through the points."""
-        return replace(self, steps=self.steps + tuple((point,) for point in points))
+        return replace(self, steps=(*self.steps, *((point,) for point in points)))
 
     def through(self, *points: Point, ease: float = 1.0) -> Path:
         """On in one smooth curve through the points (Catmull–Rom; ``ease`` above 1 makes it rounder)."""
-        return replace(self, steps=self.steps + _smooth((self.end, *points), ease))
+        return replace(self, steps=(*self.steps, *_smooth((self.end, *points), ease)))
 
     def bend(self, control: Point, end: Point) -> Path:
         """On in one curve that leaves and arrives pointing at ``control`` (a quadratic Bézier curve)."""
@@ -55,7 +55,7 @@ class Path:
     def then(self, other: Path) -> Path:
         """On along the other path, by a straight step to its start where the two do not meet."""
         bridge: tuple[Step, ...] = () if _near(self.end, other.start) else ((other.start,),)
-        return replace(self, steps=self.steps + bridge + other.steps)
+        return replace(self, steps=(*self.steps, *bridge, *other.steps))
 
     def close(self) -> Path:
         """The same, closed."""
@@ -150,17 +150,27 @@ def box(x: float, y: float, wide: float, high: float) -> Path:
 # What lies along, beside and inside a line --------------------------------------------------------
 
 
+def apart(a: Point, b: Point) -> float:
+    """How far two points are from one another. By the plain formula, which gives the same last digit in every
+    language; the library's own are each exact in another way."""
+    across, down = a[0] - b[0], a[1] - b[1]
+    return math.sqrt(across * across + down * down)
+
+
 def length(line: Path) -> float:
     """How long the line is."""
-    return sum(math.dist(a, b) for a, b in _pairs(line.points()))
+    gone = 0.0
+    for a, b in pairwise(line.points()):
+        gone += apart(a, b)
+    return gone
 
 
 def at(line: Path, distance: float) -> tuple[Point, Point]:
     """The place so far along the line, and the direction (of length 1) in which the line goes there."""
     left = distance
     place, way = line.start, (1.0, 0.0)
-    for a, b in _pairs(line.points()):
-        span = math.dist(a, b)
+    for a, b in pairwise(line.points()):
+        span = apart(a, b)
         if span == 0:
             continue
         way = ((b[0] - a[0]) / span, (b[1] - a[1]) / span)
@@ -181,8 +191,8 @@ def evenly(line: Path, count: int, ends: bool = False) -> list[tuple[Point, Poin
 def part(line: Path, begin: float, end: float) -> Path:
     """The piece of the line between two distances along it, as straight steps."""
     points, gone = [at(line, begin)[0]], 0.0
-    for a, b in _pairs(line.points()):
-        gone += math.dist(a, b)
+    for a, b in pairwise(line.points()):
+        gone += apart(a, b)
         if begin < gone < end:
             points.append(b)
     return path(*points, at(line, end)[0])
@@ -274,7 +284,7 @@ def inside(area: Path, point: Point) -> bool:
     """Whether the point lies inside the closed line (even-odd)."""
     x, y = point
     odd = False
-    for (ax, ay), (bx, by) in _pairs(area.close().points()):
+    for (ax, ay), (bx, by) in pairwise(area.close().points()):
         if (ay <= y) != (by <= y) and x < ax + (y - ay) * (bx - ax) / (by - ay):
             odd = not odd
     return odd
@@ -301,12 +311,8 @@ def _pair(point: Point) -> str:
     return f"{number(point[0])} {number(point[1])}"
 
 
-def _pairs(points: Sequence[Point]) -> Iterator[tuple[Point, Point]]:
-    return pairwise(points)
-
-
 def _near(a: Point, b: Point) -> bool:
-    return math.dist(a, b) < 1e-6
+    return apart(a, b) < 1e-6
 
 
 def _towards(a: Point, b: Point, share: float) -> Point:
@@ -314,7 +320,7 @@ def _towards(a: Point, b: Point, share: float) -> Point:
 
 
 def _way(a: Point, b: Point) -> Point | None:
-    span = math.dist(a, b)
+    span = apart(a, b)
     return None if span == 0 else ((b[0] - a[0]) / span, (b[1] - a[1]) / span)
 
 

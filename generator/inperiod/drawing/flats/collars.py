@@ -5,7 +5,7 @@ from __future__ import annotations
 from inperiod.drawing.flats.ink import whole
 from inperiod.drawing.flats.necks import neckline
 from inperiod.drawing.flats.work import Work
-from inperiod.drawing.hand import FAINT, GROUND, LINE, TINT, Path, Pen, Point, ring, smooth
+from inperiod.drawing.hand import FAINT, GROUND, LINE, TINT, Path, Pen, Point, evenly, ring, smooth, waved
 
 __all__ = ["draw_bow", "draw_collar"]
 
@@ -274,8 +274,6 @@ def _bertha(work: Work) -> None:
 def _ruffle(work: Work) -> None:
     """A gathered frill round the neck."""
     assert work.outline is not None
-    from inperiod.drawing.hand import evenly, waved
-
     line = neckline(work.outline, 3.0 * work.s)
     edge = waved(line, 0.8 * work.s, 7, "wave")
     inner = neckline(work.outline)

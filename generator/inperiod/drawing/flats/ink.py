@@ -43,7 +43,7 @@ class Sheet:
     def put(self, part: str, pen: Pen, *paths: Path | Iterable[Path]) -> None:
         """Draw paths as they are."""
         group = len(self.marks)
-        self.marks += [Mark(part, stroke, group) for stroke in pen(*paths)]
+        self.marks += [Mark(part, stroke, group) for stroke in pen.strokes(*paths)]
 
     def both(self, part: str, pen: Pen, *paths: Path | Iterable[Path]) -> None:
         """Draw paths and their images on the other side of the body."""

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from inperiod.drawing.flats.necks import neckline
 from inperiod.drawing.flats.record import term_id
 from inperiod.drawing.flats.work import Work
-from inperiod.drawing.hand import FAINT, LINE, Path, ring, smooth
+from inperiod.drawing.hand import FAINT, LINE, Path, evenly, ring, smooth, waved
 from inperiod.records.model import Feature
 
 
@@ -76,8 +77,6 @@ def _edge(work: Work, kind: str, feature: Feature) -> bool:
         if feature.at == "collar" and work.collar_edge is not None:
             return _small(work, kind, [work.collar_edge], both=True)
         if outline is not None and not work.build.skirt:
-            from inperiod.drawing.flats.necks import neckline
-
             return _small(work, kind, [neckline(outline, 0.9).reverse()], both=True)
         return False
     if outline is None or work.back:
@@ -113,7 +112,7 @@ def _edge(work: Work, kind: str, feature: Feature) -> bool:
         half = outline.halves[-1]
         for step in range(12):
             x = half * (step + 0.5) / 12
-            y = outline.hem + outline.dip * (1 - (x / half) ** 2)
+            y = outline.hem + outline.dip * (1 - (x / half) * (x / half))
             sheet.both("edge", LINE, Path((x, y - 5.5)).to((x, y - 0.2)))
         sheet.put("edge", LINE, outline.hem_line(5.5))
         return True
@@ -122,8 +121,6 @@ def _edge(work: Work, kind: str, feature: Feature) -> bool:
 
 def _small(work: Work, kind: str, lines: list[Path], both: bool) -> bool:
     """Edges no more than a stitch deep, drawn along the edge they finish."""
-    from inperiod.drawing.hand import evenly, waved
-
     put = work.sheet.both if both else work.sheet.put
     for line in lines:
         if kind == "picot-edge":
@@ -165,8 +162,15 @@ def width_in_cm(text: str | None) -> float | None:
         if number.endswith(sign):
             total, number = share, number[:-1]
             break
-    try:
-        total += float(number) if number else 0.0
-    except ValueError:
+    whole = _decimal(number) if number else 0.0
+    if whole is None:
         return None
+    total += whole
     return total * factor if 0 < total * factor < 200 else None
+
+
+def _decimal(text: str) -> float | None:
+    """``12`` and ``2.5`` as a number; None for anything else."""
+    before, _, after = text.partition(".")
+    digits = before + after
+    return float(text) if digits and all(sign in "0123456789" for sign in digits) else None

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from inperiod.drawing.flats.outline import Outline
 from inperiod.drawing.flats.work import Work
-from inperiod.drawing.hand import FAINT, LINE, WASH, Path, ring, smooth
+from inperiod.drawing.hand import FAINT, LINE, WASH, Path, evenly, ring, smooth
 
 STANDING = ("boned-stand", "stand", "mandarin", "wing", "eton")
 
@@ -107,8 +107,6 @@ def draw_neckline(work: Work) -> None:
 
 def draw_gathers(work: Work, line: Path, long: float, count: int) -> None:
     """Short gathers falling from a line; the lines keep to the right half and its image."""
-    from inperiod.drawing.hand import evenly
-
     found = []
     for place, (spot, _) in enumerate(evenly(line, count)):
         reach = long * (0.7 if place % 2 else 1.0)

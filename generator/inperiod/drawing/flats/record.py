@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from dataclasses import dataclass, field
 
 from inperiod.records.model import Feature
@@ -112,8 +112,3 @@ def _id(feature: Feature) -> str:
 def term_id(feature: Feature) -> str:
     """The term without its facet."""
     return _id(feature)
-
-
-def keys(features: Sequence[Feature]) -> set[str]:
-    """The terms of features that are shown."""
-    return {feature.term for feature in features if feature.term and feature.state == "shown"}

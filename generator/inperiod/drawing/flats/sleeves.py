@@ -89,32 +89,35 @@ def _elbow(year: float) -> Shape:
     )
 
 
-def _plain(*stations: Station, **more: float) -> Callable[[float], Shape]:
-    return lambda _: Shape(stations, **more)  # type: ignore[arg-type]
+def _always(shape: Shape) -> Callable[[float], Shape]:
+    """A sleeve that is cut alike in every year."""
+    return lambda year: shape
 
 
 SHAPES: Mapping[str, Callable[[float], Shape]] = {
-    "set-in-long": _plain((14, 0.7, 14), (30, 0.6, 12.2), (57, 0.0, 9.2)),
-    "long-fitted": _plain((12, 0.5, 12.5), (30, 0.6, 10.2), (44, 0.1, 8.6), (58, -0.2, 6.4)),
-    "two-piece-coat": _plain((13, 1.0, 15), (30, 1.4, 13.4), (45, 0.6, 12.0), (58, -0.8, 10.6)),
-    "shirt-sleeve": _plain(
-        (14, 0.8, 15), (32, 0.8, 14), (50, 0.9, 12.8), (53, -0.6, 9.6), cuff=5.0, wrist=9.2
+    "set-in-long": _always(Shape(((14, 0.7, 14), (30, 0.6, 12.2), (57, 0.0, 9.2)))),
+    "long-fitted": _always(Shape(((12, 0.5, 12.5), (30, 0.6, 10.2), (44, 0.1, 8.6), (58, -0.2, 6.4)))),
+    "two-piece-coat": _always(Shape(((13, 1.0, 15), (30, 1.4, 13.4), (45, 0.6, 12.0), (58, -0.8, 10.6)))),
+    "shirt-sleeve": _always(
+        Shape(((14, 0.8, 15), (32, 0.8, 14), (50, 0.9, 12.8), (53, -0.6, 9.6)), cuff=5.0, wrist=9.2)
     ),
     "bishop": _bishop,
     "gigot": _gigot,
     "puff-short": _puff,
-    "virago": _plain((8, 4, 20), (18, 0.6, 12), (28, 4.4, 20), (38, 0.4, 11), (42, 0, 10), rise=1.5),
-    "short": _plain((9, 0.8, 15), (17, 1.3, 15.2), lean=22),
-    "cap": _plain((7.5, 0.9, 11.5), lean=30),
+    "virago": _always(
+        Shape(((8, 4, 20), (18, 0.6, 12), (28, 4.4, 20), (38, 0.4, 11), (42, 0, 10)), rise=1.5)
+    ),
+    "short": _always(Shape(((9, 0.8, 15), (17, 1.3, 15.2)), lean=22)),
+    "cap": _always(Shape(((7.5, 0.9, 11.5),), lean=30)),
     "elbow": _elbow,
-    "three-quarter": _plain((14, 0.8, 14), (42, 0.8, 12.4)),
-    "raglan": _plain((14, 0.9, 14.6), (30, 0.9, 13.0), (57, 0.0, 9.6)),
-    "kimono": _plain((14, 1.0, 17), (27, 2.0, 17.6), lean=25),
-    "dolman": _plain((20, 1.0, 20), (40, 0.6, 12), (57, 0.0, 7.6), lean=22),
-    "bell": _plain((14, 0.6, 14), (30, 1.8, 16.4), (44, 4.6, 24)),
-    "pagoda": _plain((14, 0.3, 13), (32, 1.6, 17), (48, 7.5, 33)),
-    "flutter": _plain((7, 1.8, 15.5), (17, 6.2, 25), lean=22),
-    "cape-sleeve": _plain((12, 2.4, 19), (30, 8.0, 33), lean=18),
+    "three-quarter": _always(Shape(((14, 0.8, 14), (42, 0.8, 12.4)))),
+    "raglan": _always(Shape(((14, 0.9, 14.6), (30, 0.9, 13.0), (57, 0.0, 9.6)))),
+    "kimono": _always(Shape(((14, 1.0, 17), (27, 2.0, 17.6)), lean=25)),
+    "dolman": _always(Shape(((20, 1.0, 20), (40, 0.6, 12), (57, 0.0, 7.6)), lean=22)),
+    "bell": _always(Shape(((14, 0.6, 14), (30, 1.8, 16.4), (44, 4.6, 24)))),
+    "pagoda": _always(Shape(((14, 0.3, 13), (32, 1.6, 17), (48, 7.5, 33)))),
+    "flutter": _always(Shape(((7, 1.8, 15.5), (17, 6.2, 25)), lean=22)),
+    "cape-sleeve": _always(Shape(((12, 2.4, 19), (30, 8.0, 33)), lean=18)),
 }
 
 
@@ -130,10 +133,10 @@ def draw_sleeves(work: Work) -> None:
         and work.build.open
         and work.build.shape == "loose"
     ):
-        shape = _plain((14, 1.0, 19), (46, 3.0, 22), lean=22.0)(0)
+        shape = Shape(((14, 1.0, 19), (46, 3.0, 22)), lean=22.0)
     arm = _Arm(work, shape)
     pen = work.edge(choice)
-    area, outer, inner, end = arm.pieces(choice.id in (*GROWN_ON, "raglan"))
+    area, outer, inner, end = arm.pieces(choice.id in GROWN_ON or choice.id == "raglan")
     sheet = work.sheet
     sheet.cloth("sleeve", area, area.mirror(0))
     sheet.both("sleeve", pen, outer, inner, end)

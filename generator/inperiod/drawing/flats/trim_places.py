@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-import math
-
 from inperiod.drawing.flats.necks import back_neck, neckline
 from inperiod.drawing.flats.work import Work
-from inperiod.drawing.hand import Path, Point, beside, path
+from inperiod.drawing.hand import Path, Point, apart, beside, path
 
 Line = tuple[Path, bool]
 """A line to trim, the cloth on its left going along it; and whether it has an image on the other side."""
@@ -133,7 +131,7 @@ def _on_sleeve(work: Work, inset: float) -> list[Line]:
         return [(line.move(-0.8 - inset), True)]
     end = work.sleeve_end
     (ax, ay), (bx, by) = end.start, end.end
-    span = math.dist((ax, ay), (bx, by)) or 1.0
+    span = apart(end.start, end.end) or 1.0
     up = ((by - ay) / span, -(bx - ax) / span)
     if up[1] > 0:
         up = (-up[0], -up[1])
