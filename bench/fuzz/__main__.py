@@ -20,9 +20,9 @@ from bench.fuzz.loop import Figures, fuzz
 from bench.fuzz.targets import python_targets
 
 SHARES = {
-    **{"reader": 14, "answers": 4, "dates": 16, "phrases": 16, "layout": 12},
-    **{"tables": 6, "mappings": 6, "manifests": 6},
-    **{"browser-boards": 10, "browser-links": 4, "browser-dates": 6},
+    **{"reader": 14, "answers": 4, "dates": 22, "phrases": 16, "layout": 14},
+    **{"tables": 3, "mappings": 3, "manifests": 6},
+    **{"browser-boards": 7, "browser-links": 4, "browser-dates": 7},
 }
 """Parts of a hundred."""
 

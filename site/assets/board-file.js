@@ -153,7 +153,7 @@
       return found;
     }
 
-    const KEY = /^("(?:[^"\\]|\\.)*"|'(?:[^']|'')*'|[^\s#&*!|>'"%@`[\]{},?-][^#]*?|[?-][^\s#][^#]*?)[ ]*:(?=[ \t]|$)/;
+    const KEY = /^("(?:[^"\\]|\\.)*"[ \t]*|'(?:[^']|'')*'[ \t]*|[^\s#&*!|>'"%@`[\]{},?-][^#]*?|[?-][^\s#][^#]*?):(?=[ \t]|$)/;
 
     function record(indent) {
       const found = Object.create(null);
@@ -162,7 +162,8 @@
         const line = lines[at].trimStart(),
           key = KEY.exec(line);
         if (!key) fail("a name with a colon and a blank was expected here, such as title: …");
-        const name = /^["']/.test(key[1]) ? unquoted(key[1]) : key[1];
+        const written = key[1].trimEnd(),
+          name = /^["']/.test(written) ? unquoted(written) : written;
         if (Object.hasOwn(found, name)) fail(`${name} is given twice.`);
         found[name] = value(line.slice(key[0].length).trimStart(), indent, true);
       }
