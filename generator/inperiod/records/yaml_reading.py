@@ -200,6 +200,8 @@ class _Open:
     node: Items | Table
     anchor: str | None
     started: int
+    height: int = 1
+    """How many lists and tables lie inside each other here, this one included."""
     key: tuple[str | None, tuple[int, int]] | None = None
 
 
@@ -209,8 +211,9 @@ class _Builder:
     def __init__(self, file: str) -> None:
         self.file = file
         self.problems: list[Problem] = []
-        self.anchors: dict[str, tuple[Node, int]] = {}
-        self.aliases = self.repeated = self.count = 0
+        self.anchors: dict[str, tuple[Node, int, int]] = {}
+        """By name: the node, how many values it holds, how many levels."""
+        self.aliases = self.repeated = self.count = self.height = 0
         self.lines: list[str] = []
         """The lines, where some text may have been taken for a comment; else none."""
 
@@ -234,7 +237,7 @@ class _Builder:
                 case yaml.ScalarEvent():
                     node: Node = self.scalar(event)
                 case yaml.AliasEvent():
-                    node = self.alias(event)
+                    node = self.alias(event, len(stack))
                 case yaml.MappingStartEvent() | yaml.SequenceStartEvent():
                     stack.append(self.opened(event, len(stack)))
                     continue
@@ -248,6 +251,7 @@ class _Builder:
                 case _:
                     continue
             if stack:
+                stack[-1].height = max(stack[-1].height, self.height + 1)
                 self.place(stack[-1], node)
             else:
                 root = node
@@ -257,22 +261,23 @@ class _Builder:
     def opened(self, event: Any, depth: int) -> _Open:
         at = _at(event)
         if depth >= MAX_DEPTH:
-            message = f"Lists and entries are nested more than {MAX_DEPTH} deep here."
-            raise self.refuse(at, message, "Make it flatter.")
+            raise self.refuse(at, *_DEEP)
         self.tag(event, at)
         self.count += 1
         node = Table(*at) if isinstance(event, yaml.MappingStartEvent) else Items(*at)
         return _Open(node, event.anchor, self.count)
 
     def closed(self, it: _Open) -> Node:
+        self.height = it.height
         if it.anchor:
-            self.anchors[it.anchor] = (it.node, self.count - it.started + 1)
+            self.anchors[it.anchor] = (it.node, self.count - it.started + 1, it.height)
         return it.node
 
     def scalar(self, event: Any) -> Scalar:
         at = _at(event)
         self.tag(event, at)
         self.count += 1
+        self.height = 0
         text: str = event.value
         plain = not event.style
         if plain and text[:1] in _CURLY and len(text) > 1 and text[-1] in _CURLY[text[0]]:
@@ -285,7 +290,7 @@ class _Builder:
             raise self.refuse(at, "This text holds a NUL character (\\0).", "Take it out.")
         node = Scalar(text, plain, *at)
         if event.anchor:
-            self.anchors[event.anchor] = (node, 1)
+            self.anchors[event.anchor] = (node, 1, 0)
         return node
 
     def curly(self, at: tuple[int, int], text: str) -> None:
@@ -297,21 +302,25 @@ class _Builder:
     def lost_text(self, event: Any) -> None:
         """Warn where the end of a value may have been taken for a comment."""
         end = event.end_mark
-        rest = self.lines[end.line][end.column :] if end.line < len(self.lines) else ""
-        if len(self.problems) < MOST_SLIPS and (found := _LOST_TEXT.match(rest)):
-            at = (end.line + 1, end.column + found.end() - 1)
-            message = f"What follows the sign # is taken for a comment, not for text: {_short(rest.strip())}"
+        line = self.lines[end.line] if end.line < len(self.lines) else ""
+        # Matched where it stands: a line may be long and hold a million values.
+        if len(self.problems) < MOST_SLIPS and (found := _LOST_TEXT.match(line, end.column)):
+            at = (end.line + 1, found.end() - 1)
+            short = _short(line[end.column :].strip())
+            message = f"What follows the sign # is taken for a comment, not for text: {short}"
             hint = "Put the whole value in quotation marks, or a space after the sign if it is a comment."
             self.problems.append(Problem.warning(Mark(self.file, *at), message, hint))
 
-    def alias(self, event: Any) -> Node:
+    def alias(self, event: Any, depth: int) -> Node:
         at = _at(event)
         self.aliases += 1
         if event.anchor not in self.anchors:
             message = f"*{event.anchor} repeats something marked &{event.anchor}, and nothing above is."
             hint = "If the asterisk is part of your text, put the text in quotation marks."
             raise self.refuse(at, message, hint)
-        node, size = self.anchors[event.anchor]
+        node, size, self.height = self.anchors[event.anchor]
+        if depth + self.height > MAX_DEPTH:
+            raise self.refuse(at, *_DEEP)
         self.repeated += size
         self.count += size
         if self.aliases > MAX_ALIASES or self.repeated > MAX_REPEATED:
@@ -364,6 +373,7 @@ def _short(text: str) -> str:
     return f"“{text[:40]}{'…' if len(text) > 40 else ''}”."
 
 
+_DEEP = (f"Lists and entries are nested more than {MAX_DEPTH} deep here.", "Make it flatter.")
 _SECOND = (
     "A second document starts here: one file holds one record.",
     "Take out the line --- or move what follows it into a file of its own.",
