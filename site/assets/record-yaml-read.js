@@ -270,7 +270,7 @@
   /** Hears the events of a text and builds its tree; `lines` where some text may have been taken for a comment, else none. */
   function builder(lines) {
     const problems = [], anchors = new Map(), stack = [];
-    let documents = 0, aliases = 0, repeated = 0, count = 0, top = null;
+    let documents = 0, aliases = 0, repeated = 0, count = 0, height = 0, top = null, met = { number: -1, signs: "" };
     const at = (mark) => [mark.line + 1, mark.column + 1];
 
     function complain(where, word, filled) {
@@ -292,12 +292,13 @@
       refuseTag(event);
       count += 1;
       const node = event.is === "items" ? { is: "items", line, column, items: [] } : { is: "table", line, column, entries: new Map(), keys: new Map() };
-      stack.push({ node, anchor: event.anchor, started: count, key: null });
+      stack.push({ node, anchor: event.anchor, started: count, height: 1, key: null });
     }
 
     function closed() {
       const it = stack.pop();
-      if (it.anchor) anchors.set(it.anchor, { node: it.node, size: count - it.started + 1 });
+      height = it.height;
+      if (it.anchor) anchors.set(it.anchor, { node: it.node, size: count - it.started + 1, levels: height });
       return it.node;
     }
 
@@ -305,30 +306,39 @@
       const [line, column] = at(event.start), { text } = event, plain = !event.style;
       refuseTag(event);
       count += 1;
+      height = 0;
       const close = Object.hasOwn(CURLY, text[0] || "") && text.length > 1 && CURLY[text[0]].includes(text[text.length - 1]);
       if (plain && close) warn([line, column], "curly", { open: text[0], close: text[text.length - 1] });
       if (plain && lines) lostText(event);
       if (/\p{Cs}/u.test(text)) throw new Refused([line, column], "half");
       if (!plain && text.includes("\0")) throw new Refused([line, column], "nul");
       const node = { is: "scalar", text, plain, line, column };
-      if (event.anchor) anchors.set(event.anchor, { node, size: 1 });
+      if (event.anchor) anchors.set(event.anchor, { node, size: 1, levels: 0 });
       return node;
     }
 
     /** Warn where the end of a value may have been taken for a comment. */
     function lostText({ end }) {
-      const rest = end.line < lines.length ? Array.from(lines[end.line]).slice(end.column).join("") : "";
-      const found = /^[ \t]*#[^\s#]/.exec(rest);
-      if (!found) return;
+      if (met.number !== end.line) {
+        const line = lines[end.line] || "";
+        met = { number: end.line, signs: /[\ud800-\udfff]/.test(line) ? Array.from(line) : line };
+      }
+      const { signs } = met;
+      let at = end.column;
+      while (signs[at] === " " || signs[at] === "\t") at += 1;
+      if (signs[at] !== "#" || !/[^\s#]/.test(signs[at + 1] || "")) return;
+      const rest = typeof signs === "string" ? signs.slice(at) : signs.slice(at).join("");
       const letters = Array.from(rest.trim()), short = `“${letters.slice(0, 40).join("")}${letters.length > 40 ? "…" : ""}”.`;
-      warn([end.line + 1, end.column + found[0].length - 1], "lost", { text: short });
+      warn([end.line + 1, at + 1], "lost", { text: short });
     }
 
     function alias(event) {
       const where = at(event.start), name = event.anchor;
       aliases += 1;
       if (!anchors.has(name)) throw new Refused(where, "noAnchor", { name });
-      const { node, size } = anchors.get(name);
+      const { node, size, levels } = anchors.get(name);
+      height = levels;
+      if (stack.length + levels > MAX_DEPTH) throw new Refused(where, "deep", { most: MAX_DEPTH });
       repeated += size;
       count += size;
       if (aliases > MAX_ALIASES || repeated > MAX_REPEATED) throw new Refused(where, "repeats");
@@ -368,7 +378,9 @@
         if (documents > 1) throw new Refused(at(event.start), "second");
         return;
       } else return event.is === "items" || event.is === "table" ? opened(event) : undefined;
-      if (stack.length) place(stack[stack.length - 1], node);
+      const it = stack[stack.length - 1];
+      if (it) it.height = Math.max(it.height, height + 1);
+      if (it) place(it, node);
       else top = node;
     }
 

@@ -127,9 +127,17 @@
 
   // ---- Tidy: two spaces a step, hyphens under their field, no stray blanks.
 
-  const strip = (line) => line.replace(/^[ \t]+|[ \t]+$/g, "");
-  const stripEnd = (line) => line.replace(/[ \t]+$/, "");
+  const isBlank = (sign) => sign === " " || sign === "\t";
   const stripStart = (line) => line.replace(/^[ \t]+/, "");
+  const strip = (line) => stripEnd(stripStart(line));
+
+  /** Step by step: a pattern would try every blank of a long run in the middle of a line. */
+  function stripEnd(line) {
+    let end = line.length;
+    while (isBlank(line[end - 1])) end -= 1;
+    return line.slice(0, end);
+  }
+
   const indentOf = (line) => line.length - stripStart(line).length;
   const spacesOf = (line) => line.length - line.replace(/^ +/, "").length;
 
@@ -139,9 +147,18 @@
     return bare.endsWith("\\") && bare !== line ? line : bare;
   }
 
-  /** Where a mark stands in its line, counted as JavaScript counts. */
-  const unitsTo = (line, column) => (/[\ud800-\udfff]/.test(line || "") ? Array.from(line).slice(0, column).join("").length : column);
-  const placed = (lines, mark) => ({ line: mark.line, column: unitsTo(lines[mark.line], mark.column) });
+  /** Gives where a mark stands in its line, counted as JavaScript counts. */
+  function placing(lines) {
+    let met = { number: -1, starts: null };
+    return ({ line: number, column }) => {
+      if (met.number !== number) {
+        const line = lines[number] || "";
+        met = { number, starts: /[\ud800-\udfff]/.test(line) ? [0] : null };
+        if (met.starts) for (const sign of line) met.starts.push(met.starts[met.starts.length - 1] + sign.length);
+      }
+      return { line: number, column: met.starts ? met.starts[column] : column };
+    };
+  }
 
   /** The last line of a text after | or >, which started at `start` and was read up to `end`; and its sign. */
   function blockEnd(lines, start, end) {
@@ -153,7 +170,7 @@
 
   /** Where values of several lines are, and the gaps between a field's name and its value on one line. */
   function anatomy(text, lines) {
-    const spans = new Map(), gaps = new Map(), open = [], brackets = [];
+    const spans = new Map(), gaps = new Map(), open = [], brackets = [], place = placing(lines);
 
     /** Names and values alternate: a value closes the gap that its name opened. */
     function noteGap(level, event) {
@@ -161,7 +178,7 @@
         level.name = event.end;
         return;
       }
-      const end = placed(lines, level.name), start = placed(lines, event.start);
+      const end = place(level.name), start = place(event.start);
       level.name = null;
       const line = lines[start.line] || "", gap = end.line === start.line ? line.slice(end.column, start.column) : "";
       if (!/^[ \t]*:[ \t]+$/.test(gap) || !line[start.column] || line[start.column] === "#") return;
@@ -169,7 +186,7 @@
     }
 
     function noteText(event) {
-      const start = placed(lines, event.start), first = start.line;
+      const start = place(event.start), first = start.line;
       if (event.style === "|" || event.style === ">") {
         const { last, sign } = blockEnd(lines, start, event.end);
         if (last > first) spans.set(first, { kind: "block", first, last, column: start.column, header: sign });
@@ -188,7 +205,7 @@
         open.pop();
         const start = brackets.pop();
         if (start && !brackets.length && event.end.line > start.line) {
-          const { line, column } = placed(lines, start);
+          const { line, column } = place(start);
           spans.set(line, { kind: "brackets", first: line, last: event.end.line, column, header: "" });
         }
       } else if (event.is === "scalar" && !brackets.length) noteText(event);
@@ -310,7 +327,7 @@
 
   const tidy = (text) => tidied(text).text;
 
-  const writing = { tidied, tableLines, itemLines, oneLine, single, ordered, inside, EACH, ORDERS, WIDEST, blockEnd, placed, isTable, isOpen, width, nothing };
+  const writing = { tidied, tableLines, itemLines, oneLine, single, ordered, inside, EACH, ORDERS, WIDEST, blockEnd, placing, isTable, isOpen, width, nothing };
   Object.assign(InPeriod.recordYaml, { sourceYaml, tidy, writing });
   if (typeof module !== "undefined") module.exports = InPeriod.recordYaml;
 })(typeof window === "undefined" ? globalThis : window);

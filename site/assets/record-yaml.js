@@ -9,13 +9,14 @@
   const InPeriod = (root.InPeriod = root.InPeriod || {});
   if (typeof module !== "undefined") for (const part of ["scan", "read", "write"]) require(`./record-yaml-${part}.js`);
   const { events, plainValue, coreValue, lineEnds, withoutMark, sourceYaml, tidy, writing } = InPeriod.recordYaml;
-  const { tidied, tableLines, itemLines, oneLine, single, ordered, inside, EACH, ORDERS, WIDEST, blockEnd, placed, isTable, isOpen, width, nothing } = writing;
+  const { tidied, tableLines, itemLines, oneLine, single, ordered, inside, EACH, ORDERS, WIDEST, blockEnd, placing, isTable, isOpen, width, nothing } = writing;
 
   const FOLD = 100;
 
   const indentOf = (line) => line.length - line.trimStart().length;
   const isBlank = (line) => !line.trim();
   const isComment = (line) => line.trimStart().startsWith("#");
+  const append = (to, more) => more.forEach((line) => to.push(line));
   const deeper = (lines, column) => lines.map((line) => (line ? " ".repeat(column) + line : line));
 
   /** Whether two values are the same, whatever the order of their fields. */
@@ -48,8 +49,8 @@
    */
   function written(text, lines) {
     const comments = [], stack = [], anchors = new Map();
+    const at = placing(lines);
     let top = null;
-    const at = (mark) => placed(lines, mark);
 
     function finished(node) {
       if (node.anchor) anchors.set(node.anchor, node.value);
@@ -174,11 +175,17 @@
     }
 
     /** A line broken between words, so that it is read as one again. */
-    const folded = (line) =>
-      line.split(/(?<=\S) (?=\S)/).reduce((so, word) => {
-        const last = so[so.length - 1];
-        return last !== undefined && width(last) + width(word) < FOLD ? [...so.slice(0, -1), `${last} ${word}`] : [...so, word];
-      }, []);
+    function folded(line) {
+      const words = line.split(" "), found = [words[0]];
+      let wide = width(words[0]);
+      words.slice(1).forEach((word, at) => {
+        const fits = wide + width(word) < FOLD || !word || !words[at];
+        if (fits) found[found.length - 1] += ` ${word}`;
+        else found.push(word);
+        wide = (fits ? wide + 1 : 0) + width(word);
+      });
+      return found;
+    }
 
     /** Whether the fields of a table each begin a line in one column, name and colon, so that they can be changed apart. */
     const isPlainTable = (node) => {
@@ -201,8 +208,7 @@
         if (!Object.hasOwn(value, name) || value[name] === undefined) {
           // A field that was empty already, and is left out of what is written, may stay.
           if (!(ORDERS[place] && Object.hasOwn(raw, name) && isKept(each, raw[name]))) {
-            if (kept.length) kept[kept.length - 1].tail.push(...part.tail);
-            else head.push(...part.tail);
+            append(kept.length ? kept[kept.length - 1].tail : head, part.tail);
             return;
           }
         } else if (!isKept(each, raw[name], value[name])) part.body = field(part, each, name, raw[name], value[name], place, column);
@@ -259,7 +265,7 @@
       const partners = matched(node.items.map((each) => each.value), raw, value), used = new Set(partners);
       // What stood after an entry that is gone stays, behind the one before it.
       parts.forEach((part, at) => {
-        if (!used.has(at)) (at ? parts[at - 1].tail : head).push(...part.tail.filter((line) => !isBlank(line)));
+        if (!used.has(at)) append(at ? parts[at - 1].tail : head, part.tail.filter((line) => !isBlank(line)));
       });
       const done = [];
       let before = null;
@@ -268,7 +274,8 @@
         const neighbours = before === old - 1 && old !== null;
         if (apart && at && !neighbours && !isBlank(done[done.length - 1])) done.push("");
         const item = node.items[old];
-        done.push(...part.lead, ...(old === null || isKept(item, raw[at], each) ? part.body : entry(part, item, raw[at], each, EACH[place], column)), ...part.tail);
+        const body = old === null || isKept(item, raw[at], each) ? part.body : entry(part, item, raw[at], each, EACH[place], column);
+        for (const these of [part.lead, body, part.tail]) append(done, these);
         before = old;
       });
       return [...head, ...done, ...foot];
@@ -302,7 +309,8 @@
         const places = new Map();
         for (const at of free) {
           const key = way(old[at]);
-          if (key !== null) places.set(key, [...(places.get(key) || []), at]);
+          if (key !== null && !places.has(key)) places.set(key, []);
+          if (key !== null) places.get(key).push(at);
         }
         for (const queue of places.values()) queue.reverse();
         value.forEach((each, at) => {
