@@ -13,6 +13,7 @@ from typing import Any
 from inperiod.drawing import DRAWN, draw_term
 from inperiod.publishing import words
 from inperiod.publishing.browser_data import data_script
+from inperiod.publishing.render import layers, read_layered
 from inperiod.records.model import GRADE_OF_BASIS, Catalogue, Facet
 from inperiod.records.shapes import Shape, shape_of
 
@@ -47,6 +48,7 @@ def record_view(catalogue: Catalogue) -> Mapping[str, Any]:
     plate = source.fields["plates"].item
     assert plate is not None
     return {
+        "help": read_layered(layers(catalogue, "pages"), "how-to-record.md") or "",
         "kinds": [
             (kind, words.sentence(words.KINDS[kind][0]))
             for kind in _choices(source, "kind")
