@@ -43,21 +43,21 @@
       const work = recording.get(),
         plates = work.source.plates || [];
       const focused = box.contains(document.activeElement);
-      box.hidden = !plates.length;
       box.replaceChildren(...plates.map((plate, index) => {
         const page = work.pages[pageOf(work, plate)],
           amiss = wrong.get(index) || { errors: 0, warnings: 0 };
         const said = [amiss.errors && `${amiss.errors} wrong`, amiss.warnings && `${amiss.warnings} doubtful`].filter(Boolean).join(", ");
         const features = (plate.features || []).length;
         return h("li", {},
-          h("button", { type: "button", class: "record-thumb", tabindex: index === Math.max(0, work.at) ? 0 : -1, "aria-current": index === work.at && "true",
-            "aria-label": `Figure ${index + 1}, ${plate.id}, ${counted(features, "feature")}${said ? `; ${said}` : ""}`, onclick: () => pick(index) },
+          h("button", { type: "button", class: "record-thumb", tabindex: index === Math.max(0, work.at) ? 0 : -1, "aria-current": index === work.at && "true", onclick: () => pick(index) },
+            h("span", { class: "unseen" }, `Figure ${index + 1}, ${plate.id}, ${counted(features, "feature")}${said ? `; ${said}` : ""}`),
             page && plate.image && InPeriod.recordPages.isOpen(page) ? thumb(plate, page) : h("span", { class: "record-thumb-none", "aria-hidden": "true" }, plate.image ? "picture not open" : "text only"),
-            h("span", { class: "record-thumb-id" }, String(plate.id)),
+            h("span", { class: "record-thumb-id", "aria-hidden": "true" }, String(plate.id)),
             h("span", { class: amiss.errors ? "record-thumb-state record-thumb-wrong" : amiss.warnings ? "record-thumb-state record-thumb-doubt" : "record-thumb-state", "aria-hidden": "true" },
               amiss.errors ? `${amiss.errors} wrong` : amiss.warnings ? `${amiss.warnings} doubtful` : String(features))));
       }));
-      const here = box.children[work.at];
+      if (!plates.length) box.append(h("li", { class: "record-strip-none" }, "Figures stand here as they are recorded."));
+      const here = plates.length && box.children[work.at];
       if (!here) return;
       box.scrollLeft = here.offsetLeft - box.clientWidth / 2 + here.offsetWidth / 2;
       if (focused) here.firstElementChild.focus({ preventScroll: true });

@@ -109,7 +109,12 @@
    */
   function readLine(line, vocabulary, asked) {
     const { said, tokens } = taken(` ${line}`, vocabulary.places);
-    if (said.none || said.not_visible) return absences(said, tokens, vocabulary, asked);
+    if (said.none || said.not_visible) {
+      // Some terms are called “no …” themselves.
+      const { said: own, tokens: whole } = taken(` ${line.replace(/^ *no /i, " \u0000no ")}`, vocabulary.places);
+      const called = said.none && own.none === undefined ? ranked(whole, vocabulary, asked, own).filter((each) => each.rank[0] < 2 && /^no /i.test(each.term.label)) : [];
+      return [...called.map(({ term }) => ({ feature: featureOf(term.key, own), term, facet: term.facet, by: null, sure: true })), ...absences(said, tokens, vocabulary, asked)];
+    }
     if (!tokens.length) return [];
     let found = ranked(tokens, vocabulary, asked, said).map((each) => ({ ...each, said }));
     // A place or the letter of a reading at the end needs no sign where the words before it are a term without it.
@@ -212,8 +217,8 @@
     const id = facet || (own && own[1]);
     const name = known ? `${known.label} ${known.facet.id.replace(/-/g, " ")}` : id ? id.replace(/-/g, " ") : term || "";
     const parts = [
-      none || (own && own[2] === "none") ? "no" : "",
       name.toLowerCase().replace(/[?;@#]/g, ""),
+      none || (own && own[2] === "none") ? "none" : "",
       not_visible || (own && own[2] !== "none") ? "?" : "",
       at && `@${at}`, width, count && `x${count}`, colour && `#${colour.replace(/ /g, "_")}`, reading,
     ];
