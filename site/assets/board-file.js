@@ -204,7 +204,7 @@
       return typed(plain);
     }
 
-    const uncommented = (line) => line.replace(/[ \t]+#.*$/, "").trim();
+    const uncommented = (line) => line.replace(/(?<![ \t])[ \t]+#.*$/, "").trim();
 
     function text_(rest, indent) {
       const head = /^([|>])([-+]?)[ \t]*(#.*)?$/.exec(rest);
@@ -216,7 +216,7 @@
         cut = first === undefined ? 0 : indentOf(first);
       let body = taken.map((line) => line.slice(cut)).join("\n");
       if (taken.some((line) => line.trim() !== "" && indentOf(line) < cut)) fail("a line of this text stands further out than its first.", at - 1);
-      const ending = /\n*$/.exec(body)[0];
+      const ending = /(?<!\n)\n*$/.exec(body)[0];
       body = body.slice(0, body.length - ending.length);
       if (head[1] === ">") {
         if (/^[ \t]/m.test(body)) fail("lines of different depth after >; use | instead.", at - 1);

@@ -24,7 +24,7 @@
     WEB_ADDRESS = new RegExp(`^https?://[^${SPACE}"'<>]+$`);
   const SAYS_NOTHING = new RegExp(
     `^[${SPACE}]*(?:(?:an? |the )?(?:image|picture|photo|photograph|scan|plate|figure|img|untitled)[${SPACE}\\p{Nd}._-]*` +
-      `|[^${SPACE}]+\\.(?:png|jpe?g|tiff?|webp|gif))[${SPACE}]*$`,
+      `|[^${SPACE}]+\\.(?:png|jpe?g|tiff?|webp|gif)[${SPACE}]*)$`,
     "iu",
   );
   const IN_COPYRIGHT = /^https?:\/\/(?:www\.)?rightsstatements\.org\/(?:vocab|page)\/InC(?![\p{L}\p{N}_])/u;
@@ -368,7 +368,7 @@
     const size = sizeOf(image, pictures);
     if (size && image.region) checkRegion(image, size, error, warn);
     if (!image.alt) warn(image.mark, `The picture of ${key} has no description for those who cannot see it.`, "Add alt: with a sentence that says what it shows.", "alt");
-    else if (SAYS_NOTHING.test(image.alt)) warn(image.mark, `“${image.alt}” does not describe the picture of ${key}.`, "Say in alt: what it shows, for example: Front of a frock with a square neck.", "alt");
+    else if (SAYS_NOTHING.test(image.alt)) warn(image.mark, `“${cut(cut(image.alt, 200).replace(new RegExp(`[${SPACE}]+`, "g"), " ").trim(), 60)}” does not describe the picture of ${key}.`, "Say in alt: what it shows, for example: Front of a frock with a square neck.", "alt");
   }
 
   const sizeOf = (image, pictures) => (pictures instanceof Map && pictures.get(pathOf(image))) || null;

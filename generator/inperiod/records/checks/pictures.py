@@ -21,7 +21,7 @@ from inperiod.records.problems import Problem
 
 _NO_DESCRIPTION = re.compile(
     r"\s*((an? |the )?(image|picture|photo|photograph|scan|plate|figure|img|untitled)[\s\d._-]*"
-    r"|\S+\.(png|jpe?g|tiff?|webp|gif))\s*",
+    r"|\S+\.(png|jpe?g|tiff?|webp|gif)\s*)",
     re.IGNORECASE,
 )
 
@@ -123,7 +123,8 @@ def pictures_are_described(catalogue: Catalogue) -> Iterator[Problem]:
                 plate.image.mark, message, "Add alt: with a sentence that says what it shows."
             )
         elif _NO_DESCRIPTION.fullmatch(plate.image.alt):
-            message = f"“{plate.image.alt}” does not describe the picture of {plate.key}."
+            said = " ".join(plate.image.alt[:200].split())[:60]
+            message = f"“{said}” does not describe the picture of {plate.key}."
             hint = "Say in alt: what it shows, for example: Front of a frock with a square neck."
             yield Problem.warning(plate.image.mark, message, hint)
 
