@@ -110,7 +110,9 @@ def said_by_the_checker(data: bytes, file: str, catalogue: Catalogue) -> tuple[N
     if fields is not None:
         builder = Builder(file, catalogue.settings.seasons)
         source = builder.source(fields)
-        whole = replace(catalogue, sources={**catalogue.sources, source.id: source})
+        sources = {**catalogue.sources, source.id: source}
+        in_order = {key: sources[key] for key in sorted(sources, key=lambda key: f"{key}.yaml")}
+        whole = replace(catalogue, sources=in_order)
         problems += builder.problems
         problems += [each for check in IN_THE_PAGE for each in check(whole) if each.file == file]
     return root, sorted(set(problems))

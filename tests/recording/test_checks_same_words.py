@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import shutil
-from dataclasses import asdict
+from dataclasses import asdict, replace
 from pathlib import Path
 from typing import Any
 
@@ -87,3 +87,28 @@ def test_of_every_broken_catalogue_both_say_the_same(node: str, tmp_path: Path) 
     differences, agreed = compared(node, files)
     assert differences == []
     assert agreed > 80
+
+
+HEAD = "title: A list\nkind: other\ndate: 1912\nrights: x\nplates:\n"
+RARE = [
+    "title: A list\nkind: other\nreprint_of: a-list\n",
+    f"{HEAD}  - {{id: p1, garment: blouse, features: [{{term: trim/lace, count: 0}}]}}\n",
+    f"{HEAD}  - {{id: p1, garment: blouse, features: [{{term: trim/lace, count: 10001}}]}}\n",
+    f"{HEAD}  - {{id: p1, garment: blouse, treatment: [tinted, tinted, tinted, reversed]}}\n",
+    f"{HEAD}{'  - {id: p1, garmet: blouse, titel: x}' + chr(10)}" * 150,
+    HEAD + "".join(f"  - {{id: P{n}, garment: {n}louse}}\n" for n in range(300)),
+    "- a\n- b\n",
+    "a text\n",
+    "plates: []\n",
+]
+
+
+@pytest.mark.node
+def test_of_rare_slips_both_say_the_same(node: str, demo_catalogue: Catalogue) -> None:
+    source = next(iter(demo_catalogue.sources.values()))
+    others = {each: replace(source, id=each, plates=()) for each in ("a-1ist", "a-iist", "b-list")}
+    few = replace(demo_catalogue, sources=others)
+    files = [("sources/a-list.yaml", text.encode(), few) for text in RARE]
+    differences, agreed = compared(node, files)
+    assert differences == []
+    assert agreed > 200
