@@ -10,23 +10,26 @@ from __future__ import annotations
 import platform
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
-from dataclasses import fields, replace
+from dataclasses import fields
 from functools import cached_property
 from pathlib import Path
 from typing import Any
 
 import jinja2
+import PIL
 
 from inperiod.kept import kept
 from inperiod.publishing.digests import PLACES, digest, files_digest, plain
 from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.nearness import Neighbours
 from inperiod.publishing.page import Page
-from inperiod.publishing.pictures import picture_of
+from inperiod.publishing.pictures import on_the_same_page, picture_of
 from inperiod.records.model import Catalogue, Plate, Source
 
 MadeFrom = tuple[str, ...]
 """A kind of thing and its name: see ``Ingredients.of``. Empty: all there is."""
+
+_HEAD = tuple(each.name for each in fields(Page) if each.name not in ("context", "files", "made_from"))
 
 
 def base_digest(catalogue: Catalogue) -> bytes:
@@ -37,6 +40,7 @@ def base_digest(catalogue: Catalogue) -> bytes:
         (
             platform.python_version(),
             jinja2.__version__,
+            PIL.__version__,
             files_digest([Path(__file__).parents[1]], ".py"),
             files_digest([kept("site"), kept("schemas")]),
             files_digest([own / part for part in ("templates", "pages", "assets")]),
@@ -57,7 +61,7 @@ class Ingredients:
     def key(self, made_from: MadeFrom, page: Page | None = None) -> str:
         """The key of a piece. A page's own head (its title, its way, what stands before and after) is part
         of it."""
-        head = plain(replace(page, context=None, files=None)) if page else None
+        head = [plain(getattr(page, name)) for name in _HEAD] if page else None
         return digest((self._base, head, self.of(made_from))).hex()
 
     def of(self, made_from: MadeFrom) -> bytes:
@@ -248,7 +252,8 @@ class Ingredients:
     def _plate(self, plate: Plate) -> bytes:
         look = self._look
         mates = look.outfits.get((plate.source, plate.outfit or ""), ())
-        others = (*mates, *look.cuts.get(plate.key, ()))
+        page = on_the_same_page(look.catalogue, plate)
+        others = (*mates, *look.cuts.get(plate.key, ()), *page)
         return digest(
             (
                 self._heads(plate.source),

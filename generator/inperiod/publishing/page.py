@@ -20,11 +20,22 @@ class Link:
     note: str | None = None
 
 
+@dataclass(frozen=True, slots=True)
+class Card:
+    """A picture for where a page is shared: its path from the root of the site, its size in pixels, and what
+    it shows in words."""
+
+    path: str
+    width: int
+    height: int
+    alt: str
+
+
 def _nothing() -> Mapping[str, Any]:
     return {}
 
 
-def _no_files(_: Mapping[str, Any]) -> Iterable[tuple[str, str]]:
+def _no_files(_: Mapping[str, Any]) -> Iterable[tuple[str, str | bytes]]:
     return ()
 
 
@@ -35,7 +46,7 @@ class Page:
     ``path`` is relative to the root of the site, with ``/`` between its parts and an explicit
     ``.html``. ``section`` is the path of the entry of the main navigation it belongs to.
     ``trail`` leads from the home page to the page above this one. ``listed`` false keeps the page out
-    of the site map; ``picture`` is the path of its picture for share cards.
+    of the site map; ``picture`` is its own picture for share cards.
 
     ``files`` gives files that belong to the page and are made from the same context, as path and text.
     ``made_from`` says what the page and its files are made from, so that a build can leave them as they
@@ -52,6 +63,6 @@ class Page:
     previous: Link | None = None
     following: Link | None = None
     listed: bool = True
-    picture: str | None = None
+    picture: Card | None = None
     made_from: tuple[str, ...] = ()
-    files: Callable[[Mapping[str, Any]], Iterable[tuple[str, str]]] = _no_files
+    files: Callable[[Mapping[str, Any]], Iterable[tuple[str, str | bytes]]] = _no_files

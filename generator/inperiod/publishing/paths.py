@@ -21,6 +21,7 @@ DATA = "data.html"
 HOW_TO_RECORD = "how-to-record.html"
 SPREADSHEET = "from-a-spreadsheet.html"
 NOT_FOUND = "404.html"
+SITE_CARD = "share/card.png"
 
 
 class UnsafeName(ValueError):
@@ -45,6 +46,12 @@ def flat_path(key: str) -> str:
     """The drawing of the plate ``source-id/plate-id``, a file of its own."""
     source, _, plate = key.partition("/")
     return f"flat/{_safe(source)}/{_safe(plate)}.svg"
+
+
+def card_path(key: str) -> str:
+    """The picture of dots that stands for the plate ``source-id/plate-id`` where its page is shared."""
+    source, _, plate = key.partition("/")
+    return f"share/{_safe(source)}/{_safe(plate)}.png"
 
 
 def sheet_path(source: str, number: int) -> str:

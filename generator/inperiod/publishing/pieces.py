@@ -18,11 +18,12 @@ from inperiod.publishing.page import Page
 from inperiod.publishing.plan import Plan
 from inperiod.publishing.render import environment, layers, rendered, site_view
 from inperiod.publishing.scripts import is_shipped_script, minified_scripts
+from inperiod.publishing.share_cards import site_card_file
 from inperiod.publishing.sheets import source_sheets
 from inperiod.publishing.styles import stylesheet
 from inperiod.records.model import Catalogue, Source
 
-Texts = Iterable[tuple[str, str]]
+Texts = Iterable[tuple[str, str | bytes]]
 """Files by their paths from the root of the site, with what is in them."""
 
 
@@ -56,6 +57,7 @@ def pieces_of(plan: Plan, facts: Facts, copies: Mapping[str, Path]) -> Iterator[
     base = site_view(catalogue)["base_address"]
     if base:
         yield Piece("site map", lambda: [("sitemap.xml", feeds.site_map(base, plan.pages))])
+        yield Piece("card", lambda: site_card_file(catalogue))
         yield Piece("feed", lambda: [("feed.xml", feeds.feed(base, plan.look))])
     for page in sorted(plan.pages, key=lambda each: bool(each.made_from)):
         yield Piece(f"page {page.path}", partial(page_texts, page), page.made_from, page)

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import partial
-from typing import TypeVar
+from typing import Any, TypeVar
 
 from inperiod.evidence.facts import Facts
 from inperiod.publishing import paths, words
@@ -15,8 +15,8 @@ from inperiod.publishing.flats import flat_file
 from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.nearness import Neighbours
 from inperiod.publishing.page import Link, Page
-from inperiod.publishing.pictures import picture_of
 from inperiod.publishing.render import layers, read_layered
+from inperiod.publishing.share_cards import plate_card, plate_card_file
 from inperiod.publishing.view_board import board_view, boards_view, editor_view
 from inperiod.publishing.view_method import method_view
 from inperiod.publishing.view_plate import plate_view
@@ -190,7 +190,6 @@ def _plates(look: Lookup, near: Neighbours) -> list[Page]:
     for source in look.sources:
         trail = (SOURCES, Link(source.title, paths.source_path(source.id)))
         for before, plate, after in _neighbours(source.plates):
-            shown = picture_of(look.catalogue, plate)
             pages.append(
                 Page(
                     paths.plate_path(plate.key),
@@ -202,12 +201,19 @@ def _plates(look: Lookup, near: Neighbours) -> list[Page]:
                     trail,
                     _plate_link(look, before),
                     _plate_link(look, after),
-                    picture=shown.path if shown else None,
+                    picture=plate_card(look.catalogue, plate),
                     made_from=("plate", plate.key),
-                    files=partial(flat_file, plate),
+                    files=partial(_plate_files, look.catalogue, plate),
                 )
             )
     return pages
+
+
+def _plate_files(
+    catalogue: Catalogue, plate: Plate, view: Mapping[str, Any]
+) -> Iterator[tuple[str, str | bytes]]:
+    yield from flat_file(plate, view)
+    yield from plate_card_file(catalogue, plate, view)
 
 
 def _plate_link(look: Lookup, plate: Plate | None) -> Link | None:

@@ -13,6 +13,7 @@ from inperiod.kept import kept
 from inperiod.publishing import paths
 from inperiod.publishing.page import Link, Page
 from inperiod.publishing.prose import prose, site_root, web_address
+from inperiod.publishing.share_cards import site_card
 from inperiod.records.model import Catalogue
 
 NAVIGATION = (
@@ -76,6 +77,7 @@ def site_view(catalogue: Catalogue) -> Mapping[str, Any]:
         "editors": settings.editors,
         "build_date": settings.build_date,
         "base_address": site_root(settings),
+        "card": site_card(settings.title),
         "navigation": NAVIGATION,
         "colophon": COLOPHON,
         "plates": len(catalogue.plates),

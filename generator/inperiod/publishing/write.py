@@ -111,9 +111,10 @@ class Aside:
         self._last = last
         self._made = {""}
 
-    def put(self, path: str, text: str) -> Filed:
-        """A file with that text. Raises ``WillNotWrite`` for a path that leaves the site."""
-        data = text.encode("utf-8")
+    def put(self, path: str, content: str | bytes) -> Filed:
+        """A file with that text, or with those bytes. Raises ``WillNotWrite`` for a path that leaves the
+        site."""
+        data = content if isinstance(content, bytes) else content.encode("utf-8")
         place = self._place(path)
         if not self._is_last(path, data):
             Path(place).write_bytes(data)
