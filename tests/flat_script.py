@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import ast
 import sys
+from collections.abc import Iterable
 from pathlib import Path
 
 from conftest import CHECKOUT
@@ -17,7 +18,10 @@ from python_in_script import Known, Refused, Script, indented, is_type
 
 SCRIPT = CHECKOUT / "site/assets/flat-drawing.js"
 ROOM = CHECKOUT / "generator"
-BEGIN = ("inperiod.drawing.flats.flat", "draw_plan")
+DOORS = (
+    ("inperiod.drawing.flats.flat", "draw_plan"),
+    ("inperiod.drawing.flats.periods", "NEUTRAL_YEAR"),
+)
 """What the browser calls; all that it does not need is left out."""
 GIVEN = "broader_garments"
 """What it asks of the vocabulary, which is handed in."""
@@ -30,7 +34,8 @@ const InPeriod = (root.InPeriod = root.InPeriod || {});
 const { %s } = InPeriod.flatWords;
 """
 FOOT = """\
-InPeriod.drawPlan = %s;
+InPeriod.drawPlan = flat.draw_plan;
+InPeriod.neutralYear = periods.NEUTRAL_YEAR;
 if (typeof module !== "undefined") module.exports = InPeriod;
 })(typeof window !== "undefined" ? window : globalThis);
 """
@@ -91,8 +96,8 @@ class Modules:
         module = self.named(place[0])
         return self.home(module.taken[place[1]]) if place[1] in module.taken else place
 
-    def needed(self, begin: Place) -> list[Place]:
-        """All that a definition needs, each after what it is made of itself."""
+    def needed(self, doors: Iterable[Place]) -> list[Place]:
+        """All that definitions need, each after what it is made of itself."""
         found: dict[Place, None] = {}
         asked: set[Place] = set()
 
@@ -104,7 +109,8 @@ class Modules:
                 visit(each)
             found[place] = None
 
-        visit(begin)
+        for door in doors:
+            visit(door)
         return list(found)
 
     def mentions(self, place: Place) -> list[Place]:
@@ -141,7 +147,7 @@ def _is_note(parent: ast.AST, child: ast.AST) -> bool:
 def make() -> str:
     """The text of the script."""
     modules = Modules()
-    places = modules.needed(BEGIN)
+    places = modules.needed(DOORS)
     known = Known(classes={"Markup"}, methods={GIVEN}, functions={GIVEN: []})
     for place in places:
         known.learn(ast.Module([modules.named(place[0]).own[place[1]]], []))
@@ -149,10 +155,10 @@ def make() -> str:
     for module, name in places:
         order.setdefault(module, []).append(name)
     wanted = {each for place in places for each in modules.mentions(place) if each[0] != place[0]}
+    wanted |= set(DOORS)
     parts = [HEAD % ", ".join(WORDS.split())]
     parts += [_module(modules, known, name, set(names), wanted) for name, names in _sorted(modules, order)]
-    door = f"{BEGIN[0].rpartition('.')[2]}.{BEGIN[1]}"
-    return indented("\n".join(parts) + FOOT % door)
+    return indented("\n".join(parts) + FOOT)
 
 
 def _sorted(modules: Modules, order: dict[str, list[str]]) -> list[tuple[str, list[str]]]:
@@ -192,8 +198,6 @@ def _module(modules: Modules, known: Known, name: str, names: set[str], wanted: 
             done.add(id(node))
             lines.append(script.definition(node))
     gives = ", ".join(sorted({each for other, each in wanted if other == name}))
-    if name == BEGIN[0]:
-        gives = BEGIN[1]
     return f"const {module.short} = (() => {{\n" + "\n".join(lines) + f"\nreturn {{ {gives} }};\n}})();\n"
 
 

@@ -44,6 +44,7 @@ METHODS = {
     "lstrip": "trimStart",
     "replace": "replaceAll",
     "strip": "trim",
+    "upper": "toUpperCase",
 }
 HELPED = ("get", "partition", "rstrip", "setdefault")
 """Methods of built-in types whose meaning is a function of ``flat-words.js``."""

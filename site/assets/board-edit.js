@@ -169,7 +169,10 @@
       change(entry.board);
       keep();
       if (redraw) draw();
-      else checkSoon();
+      else {
+        if (/^(target|wearer)/.test(what)) drawPlan();
+        checkSoon();
+      }
     }
 
     function step(from, to) {
@@ -296,6 +299,7 @@
       }
       at("own-target").value = entry.board.target;
       drawFeatures();
+      drawPlan();
       drawPlates();
       for (const list of Object.keys(ROWS)) drawRows(list);
       drawMeasures();
@@ -323,6 +327,23 @@
               control("area", feature.note, `Note on ${name}`, (value) => edit(`note ${index}`, (board) => { board.features[index].note = value; }))),
             moves("features", index, name)));
       }));
+    }
+
+    const FLATS = ["words", "drawing", "live"].map((part) => `assets/flat-${part}.js`);
+    let planned = 0;
+
+    /** The planned garment as a flat, in the next frame; what draws it is loaded when first needed. */
+    function drawPlan() {
+      const box = at("own-flat");
+      box.hidden = !entry.board.garment;
+      if (box.hidden) return;
+      cancelAnimationFrame(planned);
+      planned = requestAnimationFrame(() => InPeriod.need(...FLATS).then(() => {
+        const { garment, features, wearer, target } = entry.board;
+        const { window } = InPeriod.question.readWindow(target.trim(), holdings.facts.circaYears);
+        const words = { caption: "Drawn from the plan as it stands", by: "the plan", said: "Planned" };
+        box.hidden = !InPeriod.flats.show(box, { garment, features, window, who: (wearer || {}).who }, holdings.facts, words);
+      }).catch(() => { box.hidden = true; }));
     }
 
     function drawPlates() {

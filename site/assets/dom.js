@@ -4,10 +4,33 @@
   const InPeriod = (root.InPeriod = root.InPeriod || {});
 
   /** Data scripts call this: a plain script tag works from a double-clicked file, where fetch does not. */
-  InPeriod.data = InPeriod.data || {};
+  const data = (InPeriod.data = InPeriod.data || {}), coming = new Map();
   InPeriod.receive = function (name, value) {
-    InPeriod.data[name] = value;
+    data[name] = value;
   };
+
+  /** The data of that name, brought by a script element once it is asked for. Rejects where it does not come. */
+  const top = typeof document !== "undefined" && document.currentScript ? document.currentScript.src : "";
+  function load(name) {
+    if (!coming.has(name))
+      coming.set(
+        name,
+        new Promise((resolve, reject) => {
+          if (name in data) return resolve(data[name]);
+          const failed = () => {
+            coming.delete(name);
+            reject(new Error(`data/${name}.js did not come`));
+          };
+          document.head.append(
+            h("script", { src: new URL(`../data/${name}.js`, top), onload: () => (name in data ? resolve(data[name]) : failed()), onerror: failed }),
+          );
+        }),
+      );
+    return coming.get(name);
+  }
+
+  /** What to say where data did not come. */
+  const UNLOADED = "Part of the catalogue’s data could not be loaded. Please load the page again.";
 
   const SVG = "http://www.w3.org/2000/svg";
 
@@ -61,6 +84,23 @@
     if (region && region.textContent !== text) region.textContent = text;
   }
 
+  /** Loads scripts that are needed at times only, each once, to run in their order. */
+  const needed = new Map();
+  function need(...paths) {
+    const loaded = (path) =>
+      new Promise((done, failed) => {
+        const script = document.createElement("script");
+        Object.assign(script, { src: path, async: false, onload: done });
+        script.onerror = () => {
+          needed.delete(path);
+          failed(new Error(path));
+        };
+        document.head.append(script);
+      });
+    for (const path of paths) if (!needed.has(path)) needed.set(path, loaded(path));
+    return Promise.all(paths.map((path) => needed.get(path)));
+  }
+
   /** The task, run once the calls have been quiet for so many milliseconds. */
   function later(milliseconds, task) {
     let timer = 0;
@@ -87,12 +127,15 @@
   }
 
   Object.assign(InPeriod, {
+    load,
+    UNLOADED,
     h,
     s,
     readAddress,
     writeAddress,
     goTo,
     announce,
+    need,
     later,
     perCent,
     amount,

@@ -3389,10 +3389,10 @@
     function _view(drawn, view, across, paper, keep_weight) {
       return markup(view.marks, drawn.pattern, SCALE, across, paper, keep_weight);
     }
-    function draw_plan(features, garment, vocabulary, year, who = "any") {
-      return _flat(features, vocabulary.broader_garments(garment), who, year, vocabulary);
+    function draw_plan(features, garment, vocabulary, year, who = "any", by = "the records") {
+      return _flat(features, vocabulary.broader_garments(garment), who, year, vocabulary, by);
     }
-    function _flat(features, chain, who, year, vocabulary) {
+    function _flat(features, chain, who, year, vocabulary, by) {
       let drawn, garment, name, shown, title, undrawn;
       drawn = draw(features, chain, who, year);
       if ((drawn == null)) {
@@ -3406,12 +3406,13 @@
       garment = get(vocabulary.garments, chain[0]);
       name = truth(garment) ? garment.label : chain[0].replaceAll("-", " ");
       shown = [...new Set([...drawn.drawn].filter((f) => truth(f.term)).map((f) => label(f.term)))].join(", ");
-      title = (`Flat of a ${name}, drawn from the record`) + (truth(shown) ? (`: ${shown}`) : "");
+      title = (`${name.slice(0, 1).toUpperCase()}${name.slice(1)}, a flat drawn from ${by}`) + (truth(shown) ? (`: ${shown}`) : "");
       undrawn = [...([...drawn.undrawn].map(([f, reason]) => (`${label(f.term || "")}${truth(f.at) ? (` (${f.at})`) : ""}: ${reason}`)))];
       return new Flat(drawn, title, undrawn, [...([...drawn.assumed].map((key) => label(key)))]);
     }
     return { draw_plan };
   })();
   InPeriod.drawPlan = flat.draw_plan;
+  InPeriod.neutralYear = periods.NEUTRAL_YEAR;
   if (typeof module !== "undefined") module.exports = InPeriod;
 })(typeof window !== "undefined" ? window : globalThis);

@@ -131,6 +131,7 @@ def asked_flat(catalogue: Catalogue, asked: Asked) -> Flat | None:
         catalogue.vocabulary,
         sum(ends) / len(ends),
         asked.question.wearer or "any",
+        "the question",
     )
 
 

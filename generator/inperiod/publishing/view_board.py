@@ -102,7 +102,12 @@ def planned_flat(look: Lookup, board: Board) -> Flat | None:
     if not board.features:
         return None
     return draw_plan(
-        board.features, board.garment, look.catalogue.vocabulary, middle_year(board.target), board.wearer.who
+        board.features,
+        board.garment,
+        look.catalogue.vocabulary,
+        middle_year(board.target),
+        board.wearer.who,
+        "the plan",
     )
 
 

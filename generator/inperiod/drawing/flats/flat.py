@@ -112,7 +112,7 @@ def draw_flat(plate: Plate, vocabulary: Vocabulary, year: float | None) -> Flat 
     """The flat of a plate's garment in a year (decimal; None for an undated plate). None for garments that
     have no flat: accessories, uncut cloth and the like."""
     chain = vocabulary.broader_garments(plate.garment)
-    return _flat(plate.features, chain, plate.wearer.who, year, vocabulary)
+    return _flat(plate.features, chain, plate.wearer.who, year, vocabulary, "the record")
 
 
 def flat_size(plate: Plate, vocabulary: Vocabulary, year: float | None) -> tuple[int, int] | None:
@@ -122,14 +122,25 @@ def flat_size(plate: Plate, vocabulary: Vocabulary, year: float | None) -> tuple
 
 
 def draw_plan(
-    features: Sequence[Feature], garment: str, vocabulary: Vocabulary, year: float | None, who: str = "any"
+    features: Sequence[Feature],
+    garment: str,
+    vocabulary: Vocabulary,
+    year: float | None,
+    who: str = "any",
+    by: str = "the records",
 ) -> Flat | None:
-    """The flat of a garment that is planned or asked about."""
-    return _flat(features, vocabulary.broader_garments(garment), who, year, vocabulary)
+    """The flat of a garment that no one plate shows; ``by`` says what it is drawn from: the plan, the
+    question."""
+    return _flat(features, vocabulary.broader_garments(garment), who, year, vocabulary, by)
 
 
 def _flat(
-    features: Sequence[Feature], chain: tuple[str, ...], who: str, year: float | None, vocabulary: Vocabulary
+    features: Sequence[Feature],
+    chain: tuple[str, ...],
+    who: str,
+    year: float | None,
+    vocabulary: Vocabulary,
+    by: str,
 ) -> Flat | None:
     drawn = draw(features, chain, who, year)
     if drawn is None:
@@ -142,7 +153,7 @@ def _flat(
     garment = vocabulary.garments.get(chain[0])
     name = garment.label if garment else chain[0].replace("-", " ")
     shown = ", ".join(dict.fromkeys(label(f.term) for f in drawn.drawn if f.term))
-    title = f"Flat of a {name}, drawn from the record" + (f": {shown}" if shown else "")
+    title = f"{name[:1].upper()}{name[1:]}, a flat drawn from {by}" + (f": {shown}" if shown else "")
     undrawn = tuple(
         f"{label(f.term or '')}{f' ({f.at})' if f.at else ''}: {reason}" for f, reason in drawn.undrawn
     )
