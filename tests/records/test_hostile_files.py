@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+import json
+import os
 import random
 import shutil
+import subprocess
+import sys
 import tempfile
 import time
 import tracemalloc
@@ -175,6 +179,139 @@ def test_hostile_files_are_refused_in_bounded_time_and_memory(name: str) -> None
     assert took < 60, f"{took:.1f} s"
     assert peak < 60 * MAX_BYTES, f"{peak / 1e6:.0f} MB"
     assert len(said) < 500
+
+
+WITHIN = """
+import resource, sys
+resource.setrlimit(resource.RLIMIT_AS, (1_000_000_000, 1_000_000_000))
+resource.setrlimit(resource.RLIMIT_CPU, (60, 60))
+from inperiod.cli import main
+status = main(sys.argv[1:])
+print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss, file=sys.stderr)
+sys.exit(status)
+"""
+
+
+def within_limits(*arguments: str | Path) -> tuple[int, str, str]:
+    """A command in a process that may take a gigabyte and a minute: exit status, output and complaints."""
+    command = [sys.executable, "-c", WITHIN, *map(str, arguments)]
+    ran = subprocess.run(command, capture_output=True, text=True, check=False, timeout=300)
+    assert "Traceback" not in ran.stderr, ran.stderr[-2000:]
+    return ran.returncode, ran.stdout, ran.stderr
+
+
+@pytest.mark.skipif(os.name == "nt", reason="limits and special files are of POSIX systems")
+def test_a_folder_of_hostile_files_is_checked_in_a_minute_and_a_gigabyte(tmp_path: Path) -> None:
+    folder = tmp_path / "catalogue"
+    shutil.copytree(WHOLE, folder)
+    place = folder / "sources"
+    names = {}
+    for number, (name, data) in enumerate(HOSTILE.items()):
+        (place / f"h-{number}.yaml").write_bytes(data)
+        names[f"sources/h-{number}.yaml"] = name
+    special = {
+        f"sources/{each}.yaml" for each in ("pipe", "zero", "circle", "far", "sparse", "folder", "out")
+    }
+    os.mkfifo(place / "pipe.yaml")
+    (place / "zero.yaml").symlink_to("/dev/zero")
+    (place / "circle.yaml").symlink_to("circle.yaml")
+    (place / "far.yaml").symlink_to(tmp_path / "nowhere")
+    (place / "folder.yaml").mkdir()
+    (place / "out.yaml").symlink_to("/etc/hostname")
+    with (place / "sparse.yaml").open("wb") as stream:
+        stream.truncate(50_000_000_000)
+    status, out, err = within_limits("check", folder, "--json")
+    assert status == 1
+    problems = json.loads(out)["problems"]
+    said = {each["file"] for each in problems if each["severity"] == "error"}
+    assert {names[each] for each in names.keys() - said} <= {
+        name for name in HOSTILE if "number sign" in name or name in ("tabs", "spaces")
+    }
+    assert special <= said
+    assert {each["file"] for each in problems} >= names.keys()
+    for each in problems:
+        assert each["line"] >= 1
+        assert each["column"] >= 1
+        assert len(each["message"]) < 500, each["message"][:200]
+    assert int(err.split()[-1]) < 700_000  # kilobytes at its highest
+
+
+PICTURES = (
+    "../secret.png",
+    "a/../../secret.png",
+    "/etc/passwd.png",
+    "link.png",
+    "out/secret.png",
+    "C:\\x.png",
+)
+
+
+@pytest.mark.parametrize("file", PICTURES)
+def test_a_picture_out_of_the_folder_is_refused_at_its_place(file: str, tmp_path: Path) -> None:
+    shutil.copytree(WHOLE, tmp_path / "catalogue")
+    folder = tmp_path / "catalogue"
+    (tmp_path / "secret.png").write_bytes(b"x")
+    (folder / "images" / "link.png").symlink_to(tmp_path / "secret.png")
+    (folder / "images" / "out").symlink_to(tmp_path)
+    source = (
+        f"title: x\nkind: other\nplates:\n  - id: p1\n    garment: dress\n    image: {{file: '{file}'}}\n"
+    )
+    (folder / "sources" / "leads-out.yaml").write_text(source, encoding="utf-8")
+    found = [each for each in read_catalogue(folder).errors if each.file == "sources/leads-out.yaml"]
+    assert [(each.line, each.column) for each in found] == [(6, 19)], found
+
+
+LOOK_ALIKES = (
+    "autumn-lіst",
+    "аutumn-list",
+    "autumn–list",
+    "autumn‐list",
+    "ａutumn-list",
+    "autumn-list\u200b",
+    "ﬁn",
+    "i\u0307d",
+)
+
+
+@pytest.mark.parametrize("name", LOOK_ALIKES)
+def test_an_id_that_only_looks_like_one_is_refused_wherever_it_stands(name: str, tmp_path: Path) -> None:
+    """Letters of other alphabets, other hyphens, wide and joined letters, signs without a form."""
+    folder = tmp_path / "catalogue"
+    shutil.copytree(WHOLE, folder)
+    (folder / "sources" / f"{name}.yaml").write_text("title: x\nkind: other\n", encoding="utf-8")
+    quoted = json.dumps(name)
+    for field, line in (("id", 4), ("garment", 5), ("outfit", 6), ("same_cut_as", 6)):
+        fields = {"id": "p1", "garment": "dress"} | {field: f"{name}/p1" if field == "same_cut_as" else name}
+        rest = "".join(f"    {each}: {json.dumps(value)}\n" for each, value in fields.items() if each != "id")
+        text = f"title: x\nkind: other\nplates:\n  - id: {json.dumps(fields['id'])}\n{rest}"
+        (folder / "sources" / "other.yaml").write_text(text, encoding="utf-8")
+        found = [each for each in read_catalogue(folder).errors if each.file == "sources/other.yaml"]
+        assert [each.line for each in found] == [line], (field, found)
+        assert found[0].column > 8
+    files = [each for each in read_catalogue(folder).errors if "cannot serve as an id" in each.message]
+    assert len(files) == 1, quoted
+
+
+def test_tables_and_manifests_of_fifty_megabytes_are_read_or_refused_in_a_minute(tmp_path: Path) -> None:
+    shutil.copytree(WHOLE, tmp_path / "catalogue")
+    (tmp_path / "map.yaml").write_text(
+        'id: "{no}"\nsource: {title: "{title}", kind: other}\ngarment: dress\n', encoding="utf-8"
+    )
+    tables = {
+        "quote.csv": b'no,title\n1,"' + b"x" * 50_000_000,
+        "commas.csv": b"no,title\n" + b"," * 50_000_000,
+        "nul.csv": b"no,title\n" + b"\0" * 1_000_000,
+        "deep.json": b"[" * 5_000_000,
+        "long.json": b'{"type": "Manifest", "label": "' + b"x" * 50_000_000 + b'"}',
+    }
+    for name, data in tables.items():
+        (tmp_path / name).write_bytes(data)
+        more = ("--mapping", tmp_path / "map.yaml") if name.endswith("csv") else ()
+        status, out, err = within_limits(
+            "import", tmp_path / name, *more, "--into", tmp_path / "catalogue", "--dry-run"
+        )
+        assert status in ((0,) if name == "commas.csv" else (1, 2)), name
+        assert (out + err).strip(), name
 
 
 def test_what_is_repeated_a_little_may_be_repeated() -> None:
