@@ -67,7 +67,7 @@ def fit(arguments: argparse.Namespace) -> Reply:
         worn_for=arguments.worn_for,
         **_limits(arguments, catalogue),
     )
-    facts = evidence.gather_facts(catalogue)
+    facts = evidence.kept_facts(reading)
     data = evidence.as_json(evidence.answer(facts, question), asked)
     for finding in data["features"]:
         usual = evidence.usual_in_window(facts, question, finding["term"].partition("/")[0])
@@ -88,7 +88,7 @@ def _findings(data: dict[str, Any]) -> list[dict[str, Any]]:
 
 def timeline(arguments: argparse.Namespace) -> Reply:
     """``inperiod timeline``."""
-    from inperiod.evidence import as_json, gather_facts
+    from inperiod.evidence import as_json, kept_facts
     from inperiod.evidence import timeline as weigh
 
     reading = read_folder(arguments.folder)
@@ -99,7 +99,7 @@ def timeline(arguments: argparse.Namespace) -> Reply:
     except NotFound as error:
         raise CannotDo(str(error)) from None
     limits = _limits(arguments, catalogue)
-    facts = gather_facts(catalogue)
+    facts = kept_facts(reading)
     data = as_json(weigh(facts, garment, facet, **limits))
     data.update(limits)
     data["left_out"] = _left_out(facts, garment, facet, limits)
@@ -111,17 +111,19 @@ def check(arguments: argparse.Namespace) -> Reply:
     """``inperiod check``: of everything, or with ``--changed`` of what a change touches."""
     folder = find_folder(arguments.folder)
     reading = read_folder(arguments.folder)
-    sources, problems = [*reading.catalogue.sources.values()], reading.problems
+    catalogue, problems = reading.catalogue, reading.problems
     data: dict[str, Any] = {}
+    sources, plates = len(catalogue.sources), len(catalogue.plates)
     said = ""
     if arguments.changed is not None:
         change = change_since(folder, arguments.changed, reading)
-        sources = [each for each in sources if each.mark.file in change.touched]
+        touched = [each for each in catalogue.sources.values() if each.mark.file in change.touched]
+        sources, plates = len(touched), sum(len(each.plates) for each in touched)
         problems = tuple(each for each in problems if change.concerns(each))
         data["changed"] = change.as_json()
         said = f"{what_changed(folder, data['changed'])}\n"
-    data["sources"] = len(sources)
-    data["plates"] = sum(len(each.plates) for each in sources)
+    data["sources"] = sources
+    data["plates"] = plates
     data["problems"] = [asdict(each) for each in problems]
     errors = any(each.severity == "error" for each in problems)
     return Reply(words=said + words.check(folder, data), data=data, status=1 if errors else 0)

@@ -52,9 +52,9 @@ def find_folder(given: str | None) -> Path:
 
 def read_folder(given: str | None) -> Reading:
     """The catalogue in a folder with everything that is wrong in it."""
-    from inperiod.records import read_catalogue
+    from inperiod.records.keeping import read_kept
 
-    return read_catalogue(find_folder(given))
+    return read_kept(find_folder(given))
 
 
 def progress(text: str) -> None:

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from inperiod.publishing.serve import server
+from inperiod.publishing.serving import server
 from publishing.pages import html_pages
 from screenshots import kinds
 

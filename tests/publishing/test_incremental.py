@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-import json
 import os
 import shutil
 from collections.abc import Callable
 from pathlib import Path
 
-import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 

@@ -7,6 +7,7 @@ alone, and the facts have a JSON form, so that the browser computes the same fro
 from inperiod.evidence.as_json import as_json
 from inperiod.evidence.exchange import facts_from_json, facts_to_json
 from inperiod.evidence.facts import Facts, gather_facts
+from inperiod.evidence.keeping import kept_facts
 from inperiod.evidence.questions import Answer, Finding, Question, Sighted, Unknown, answer
 from inperiod.evidence.sensitivity import Change, sensitivity
 from inperiod.evidence.shares import Share
@@ -33,6 +34,7 @@ __all__ = [
     "facts_from_json",
     "facts_to_json",
     "gather_facts",
+    "kept_facts",
     "sensitivity",
     "timeline",
     "usual_in_window",

@@ -149,7 +149,13 @@ class Facts:
         """The same facts with "circa" read as that many years either side; one of ``CIRCA_TRIED``."""
         at = CIRCA_TRIED.index(years)
         documents = tuple(replace(each, days=each.tried[at]) for each in self.documents)
-        return replace(self, circa_years=years, documents=documents, memo={})
+        made = replace(self, circa_years=years, documents=documents, memo={})
+        # What does not depend on dates need not be worked out again.
+        vars(made).update({name: vars(self)[name] for name in _UNDATED if name in vars(self)})
+        return made
+
+
+_UNDATED = ("plates", "keys", "term_keys", "term_index", "shown", "recorded", "plates_of")
 
 
 def _with_broader(terms: tuple[TermFact, ...], plate: PlateFact) -> dict[int, bool]:

@@ -9,6 +9,8 @@ from functools import partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 
+from inperiod.own_folder import NAME
+
 LOOPBACK = "127.0.0.1"
 
 
@@ -110,6 +112,8 @@ def watched(folders: list[Path]) -> dict[Path, tuple[int, int]]:
 def _stats(folders: list[Path]) -> Iterator[tuple[Path, os.stat_result]]:
     for folder in folders:
         for file in folder.rglob("*"):
+            if NAME in file.relative_to(folder).parts:
+                continue  # what the program keeps for itself: a build that writes there must not start another
             try:
                 if file.is_file():
                     yield file, file.stat()

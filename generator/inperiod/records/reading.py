@@ -28,13 +28,18 @@ Record = TypeVar("Record")
 Read = tuple[Record | None, list[Problem]]
 """A record, or None where the file holds none that is sound, and what is wrong with the file."""
 
+ReadSource = Callable[[bytes, str, Seasons, Dates], Read[Source]]
+
 
 @dataclass(frozen=True, slots=True)
 class Reading:
-    """What was read: the catalogue as far as it is sound, and all problems, sorted by file and line."""
+    """What was read: the catalogue as far as it is sound, and all problems, sorted by file and line.
+
+    ``grounds`` is a digest of all it was read from, where something is kept of it (see ``keeping``)."""
 
     catalogue: Catalogue
     problems: tuple[Problem, ...]
+    grounds: str | None = None
 
     @property
     def errors(self) -> tuple[Problem, ...]:
@@ -45,8 +50,10 @@ class Reading:
         return tuple(each for each in self.problems if each.severity == "warning")
 
 
-def read_catalogue(folder: Path) -> Reading:
-    """Read and check a catalogue folder. Never raises for what the folder holds; see ``Reading.problems``."""
+def read_catalogue(folder: Path, source: ReadSource | None = None) -> Reading:
+    """Read and check a catalogue folder. Never raises for what the folder holds; see ``Reading.problems``.
+
+    ``source`` stands in for ``read_source``, with the same results."""
     folder = Path(folder)
     problems: list[Problem] = []
     if not folder.is_dir():
@@ -57,7 +64,7 @@ def read_catalogue(folder: Path) -> Reading:
     settings = _settings(folder, problems)
     reader = _Reader(folder, settings.seasons, {}, problems)
     vocabulary = reader.vocabulary()
-    sources = {each.id: each for each in reader.records("sources", read_source)}
+    sources = {each.id: each for each in reader.records("sources", source or read_source)}
     boards = {each.id: each for each in reader.records("boards", read_board)}
     catalogue = Catalogue(folder, settings, vocabulary, sources, boards)
     problems.extend(check_catalogue(catalogue))
