@@ -14,7 +14,7 @@ from pathlib import Path
 
 import pytest
 
-from inperiod.publishing.serving import serve, server
+from inperiod.publishing.serving import serve, server, watched
 
 
 @pytest.fixture
@@ -206,3 +206,14 @@ def test_a_change_builds_again_and_a_failing_build_does_not_stop_the_server(tmp_
         running.join(5)
     assert said[0].startswith("http://127.0.0.1:")
     assert not running.is_alive()
+
+
+def test_what_the_program_keeps_for_itself_is_no_change(tmp_path: Path) -> None:
+    """Else every build would call for the next."""
+    (tmp_path / "sources").mkdir()
+    (tmp_path / "sources" / "list.yaml").write_text("title: A list\n")
+    before = watched([tmp_path])
+    (tmp_path / ".inperiod" / "site").mkdir(parents=True)
+    (tmp_path / ".inperiod" / "site" / "note.json").write_text("{}")
+    assert watched([tmp_path]) == before
+    assert len(before) == 1

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import os
+import stat
 import threading
 from collections.abc import Callable, Iterator
 from functools import partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
+
+from inperiod import own_folder
 
 from inperiod.own_folder import NAME
 
@@ -110,15 +113,18 @@ def watched(folders: list[Path]) -> dict[Path, tuple[int, int]]:
 
 
 def _stats(folders: list[Path]) -> Iterator[tuple[Path, os.stat_result]]:
+    """What the program itself keeps beside the records is no change of theirs."""
     for folder in folders:
-        for file in folder.rglob("*"):
-            if NAME in file.relative_to(folder).parts:
-                continue  # what the program keeps for itself: a build that writes there must not start another
-            try:
-                if file.is_file():
-                    yield file, file.stat()
-            except OSError:  # removed between listing and looking
-                continue
+        for place, below, names in os.walk(folder):
+            below[:] = [each for each in below if each != own_folder.NAME]
+            for name in names:
+                file = Path(place, name)
+                try:
+                    seen = file.stat()
+                except OSError:  # removed between listing and looking
+                    continue
+                if stat.S_ISREG(seen.st_mode):
+                    yield file, seen
 
 
 def serve(
