@@ -19,13 +19,23 @@
 
     // ---- what is said
 
+    let cameFrom = null;
+
+    /** Says something that wants an answer; Escape gives the answer that does nothing, where there is one. */
     function notice(words, choices = []) {
-      const box = byId("record-notice");
-      const list = Array.isArray(words) && words.length > 1;
+      const box = byId("record-notice"),
+        list = Array.isArray(words) && words.length > 1;
+      if (!box.contains(document.activeElement)) cameFrom = document.activeElement;
+      const answer = (act) => {
+        settled();
+        if (cameFrom && cameFrom.isConnected) cameFrom.focus();
+        if (act) act();
+      };
       box.replaceChildren(
         list ? h("ul", {}, ...words.map((each) => h("li", {}, each))) : h("p", {}, words),
-        h("p", { class: "own-tools" }, ...choices.map(([label, act]) => h("button", { type: "button", onclick: () => (settled(), act && act()) }, label))),
+        h("p", { class: "own-tools" }, ...choices.map(([label, act]) => h("button", { type: "button", onclick: () => answer(act) }, label))),
       );
+      box.onkeydown = (event) => void (event.key === "Escape" && choices.some(([, act]) => !act) && answer());
       box.hidden = false;
       const first = box.querySelector("button");
       if (first) first.focus();
@@ -110,6 +120,7 @@
       document.documentElement.classList.add("record-working");
       if (location.hash !== `#id=${work.id}`) history.replaceState(null, "", `#id=${work.id}`);
       byId("record-source").open = !(work.source && (work.source.plates || []).length);
+      byId("record").parentElement.scrollIntoView({ block: "start", behavior: "instant" });
       shown();
     }
 

@@ -15,6 +15,7 @@
     const byId = (id) => document.getElementById(id);
     const on = (id, act) => byId(id).addEventListener("click", act);
     const today = () => new Date().toLocaleDateString("sv");
+    let savedAs = "";
     const clock = (moment) => new Date(moment).toLocaleTimeString("en-GB", { hour: "2-digit", minute: "2-digit" });
 
     // ---- the page image
@@ -139,7 +140,7 @@
     const complaints = InPeriod.recordComplaints.complaints({
       recording,
       go: (path) => path[0] === "plates" && Number.isInteger(path[1]) && recording.get().source.plates[path[1]] && pick(path[1]),
-      onFound: (found) => strip.complain(found),
+      onFound: (found) => (strip.complain(found), showSaved()),
     });
 
     // ---- what is shown around the form
@@ -191,12 +192,19 @@
 
     // ---- files out
 
+    /** Whether the file that was opened or saved last says all that stands here now. */
+    function showSaved() {
+      const work = recording.get(),
+        { file } = work;
+      byId("record-saved").textContent = !file ? "" : saving.textOf(work) !== file.text ? `Changed since ${file.name} was ${savedAs ? "saved" : "opened"}.` : savedAs || `As in ${file.name}.`;
+    }
+
     function draft() {
       const { name } = recording.get();
       InPeriod.download(`${name || "source"}-unfinished.yaml`, "application/yaml", saving.textOf(recording.get()));
     }
 
-    const session = InPeriod.recordSession.session({ recording, draft, shown: () => (showWork(), showPage()), check: () => complaints.check() });
+    const session = InPeriod.recordSession.session({ recording, draft, shown: () => ((savedAs = ""), showWork(), showPage()), check: () => complaints.check() });
     const { notice } = session;
 
     async function save(where, over) {
@@ -230,7 +238,8 @@
     function saved(work, text, { file, pictures, absent }) {
       recording.change(null, (old) => saving.markSaved(old, work.name, text));
       const words = `Saved: ${file}${pictures ? ` with ${counted(pictures, "picture")}` : ""}, ${clock(new Date())}.`;
-      session.told(words);
+      savedAs = words;
+      showSaved();
       announce(words);
       if (absent.length) notice(`${words} Not with it, because not open: ${absent.join(", ")}.`, [["Good"]]);
     }
