@@ -10,8 +10,6 @@ from functools import partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 
-from inperiod import own_folder
-
 from inperiod.own_folder import NAME
 
 LOOPBACK = "127.0.0.1"
@@ -116,7 +114,7 @@ def _stats(folders: list[Path]) -> Iterator[tuple[Path, os.stat_result]]:
     """What the program itself keeps beside the records is no change of theirs."""
     for folder in folders:
         for place, below, names in os.walk(folder):
-            below[:] = [each for each in below if each != own_folder.NAME]
+            below[:] = [each for each in below if each != NAME]
             for name in names:
                 file = Path(place, name)
                 try:
