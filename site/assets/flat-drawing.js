@@ -503,6 +503,12 @@
       armhole() {
         let sx, sy, ux, uy;
         [[sx, sy], [ux, uy]] = [this.shoulder, this.underarm];
+        if ((this.neckline === "halter")) {
+          return new Path([sx, sy]).curve([sx + 0.6, sy + ((uy - sy) * 0.5)], [ux * 0.72, uy - 4], [ux, uy]);
+        }
+        if ((this.neckline === "off-shoulder")) {
+          return new Path([sx, sy]).bend([sx + 0.2, uy - 3], [ux, uy]);
+        }
         return new Path([sx, sy]).curve([Math.min(sx, ux) - 0.8, sy + ((uy - sy) * 0.45)], [Math.min(sx, ux) - 0.9, uy - 2.2], [ux, uy]);
       }
       hem_line(inset = 0) {
@@ -575,7 +581,7 @@
     const LENGTHS = new Map([["train", ["floor", 0]], ["ground", ["floor", -0.5]], ["instep", ["floor", -4.5]], ["ankle", ["floor", -9.5]], ["above-ankle", ["floor", -15]], ["mid-calf", ["calf", 0]], ["below-knee", ["knee", 7]], ["knee", ["knee", 0.5]], ["above-knee", ["knee", -9]], ["handkerchief-uneven", ["calf", -4]]]);
     const GROWN_ON = new Map([["kimono", 4.5], ["dolman", 11]]);
     const WAISTS = new Map([["natural", ["waist", 0]], ["raised", ["waist", -5.5]], ["low", ["hip", -4]], ["dropped-hip", ["hip", 3.5]], ["basque-point", ["waist", 0]], ["pouched", ["waist", 0]], ["yoked-waist", ["waist", 0]]]);
-    const NECKS = new Map([["high", [0, 6.6]], ["jewel", [0.6, 8.2]], ["round", [1.6, 11]], ["square", [3, 15]], ["v", [1, 22]], ["sweetheart", [3.8, 18.5]], ["boat", [6.6, 6.2]], ["scoop", [3.8, 19]], ["cowl", [3.2, 14.5]], ["halter", [-1, 16]], ["surplice", [1, 25]], ["keyhole", [0.6, 8.2]], ["slit", [0.6, 8.2]], ["off-shoulder", [9, 17]], ["one-shoulder", [3, 17]], ["u", [3, 22]], ["henley", [1, 9.6]]]);
+    const NECKS = new Map([["high", [0, 6.6]], ["jewel", [0.6, 8.2]], ["round", [1.6, 11]], ["square", [3, 15]], ["v", [1, 22]], ["sweetheart", [3.8, 18.5]], ["boat", [6.6, 6.2]], ["scoop", [3.8, 19]], ["cowl", [3.2, 14.5]], ["halter", [-1.6, 17]], ["surplice", [1, 25]], ["keyhole", [0.6, 8.2]], ["slit", [0.6, 8.2]], ["off-shoulder", [9, 17]], ["one-shoulder", [3, 11.6]], ["u", [3, 22]], ["henley", [1, 9.6]]]);
     class Legs {
       constructor(path, waist, fork, hem, outer, inner, free) { this.path = path; this.waist = waist; this.fork = fork; this.hem = hem; this.outer = outer; this.inner = inner; this.free = free; }
       across(inset) {
@@ -650,7 +656,8 @@
         [neck, shoulder] = [[points[0][0] - 1.2, top - 5.5], [points[0][0] - 0.4, top - 5]];
       }
       if ((neckline === "halter")) {
-        shoulder = [neck[0] + (2.6 * figure.girth), neck[1] + 0.4];
+        neck = [neck[0], -0.6];
+        shoulder = [neck[0] + (2.2 * figure.girth), neck[1] + 0.3];
       }
       depth = Math.min(depth, (seam || bottom) - 4);
       half = halves.at(-1);
@@ -704,7 +711,7 @@
         [outer, inner] = [1.8 + width, 1.8];
       }
       top = waist;
-      if ((outline != null)) {
+      if (((outline != null) && (build.body !== "brassiere"))) {
         top = ((build.body === "hip") && (outline.waist != null)) ? outline.waist : outline.hem;
         top = Math.min(top, fork - 1.5);
         [waist_half, hip_half] = [outline.half(top), Math.max(hip_half, outline.half(hip) - 0.4)];
@@ -734,6 +741,142 @@
       return new Legs(inside.to([0, top]).close(), top, fork, hem, outer, inner, top);
     }
     return { GROWN_ON, body_of, legs_of };
+  })();
+  
+  const necks = (() => {
+    const { FAINT, LINE, WASH } = hand;
+    const { whole } = ink;
+    const { Path, smooth } = paths;
+    const STANDING = ["boned-stand", "stand", "mandarin", "wing", "eton"];
+    function neckline(outline, inset = 0) {
+      let x, y, d, start, kind, fall, lobe;
+      [[x, y], d] = [outline.neck, outline.depth];
+      x += inset;
+      y = (!["off-shoulder", "halter"].includes(outline.neckline)) ? outline.on_shoulder(x) : (y + (inset * 0.3));
+      d += inset * ((["v", "surplice"].includes(outline.neckline)) ? 1.6 : 1);
+      [start, kind] = [new Path([x, y]), outline.neckline];
+      fall = d - y;
+      if ((["v", "surplice"].includes(kind))) {
+        return start.curve([x - 0.6, y + (fall * 0.3)], [x * 0.45, y + (fall * 0.72)], [0, d]);
+      }
+      if ((kind === "square")) {
+        return start.to([x - 0.9, d]).bend([x * 0.5, d + 0.5], [0, d + 0.5]);
+      }
+      if ((kind === "sweetheart")) {
+        lobe = [x - 0.4, d - (fall * 0.42)];
+        return start.to(lobe).curve([x - 1.4, d - 1.2], [x * 0.4, d - 2.2], [0, d]);
+      }
+      if ((kind === "boat")) {
+        return start.curve([x * 0.7, y + (fall * 0.75)], [x * 0.3, d], [0, d]);
+      }
+      if ((kind === "u")) {
+        return start.curve([x - 0.6, y + (fall * 0.75)], [x * 0.85, d], [0, d]);
+      }
+      if ((kind === "off-shoulder")) {
+        return start.curve([x * 0.7, y + 2], [x * 0.3, d - 3.2], [0, d - 3]);
+      }
+      if ((kind === "halter")) {
+        return start.curve([x + 0.2, y + (fall * 0.45)], [x * 0.45, y + (fall * 0.8)], [0, d]);
+      }
+      if ((kind === "one-shoulder")) {
+        return start.curve([x - 1, y + (fall * 0.4)], [x * 0.5, d - (x * 0.26)], [0, d]);
+      }
+      if ((kind === "cowl")) {
+        return start.curve([x - 0.4, y + (fall * 0.5)], [x * 0.7, d], [0, d]);
+      }
+      return start.curve([x + 0.2, y + (fall * 0.58)], [x * 0.62, d], [0, d]);
+    }
+    function slant(outline, inset = 0) {
+      let line, x, y, low;
+      [line, [x, y]] = [neckline(outline, inset), outline.underarm];
+      low = y + inset;
+      return line.curve([(-x) * 0.35, line.end[1] + (x * 0.18)], [(-x) * 0.78, low - 2.4], [(0.4 * inset) - x, low]);
+    }
+    function back_top(outline) {
+      if ((outline.neckline === "halter")) {
+        return outline.underarm[1] + 3;
+      }
+      return (["off-shoulder", "one-shoulder"].includes(outline.neckline)) ? outline.depth : outline.neck[1];
+    }
+    function back_neck(outline, inset = 0) {
+      let x, y, ux, uy, low, deep;
+      [x, y] = outline.neck;
+      if ((["off-shoulder", "one-shoulder"].includes(outline.neckline))) {
+        return neckline(outline, inset);
+      }
+      if ((outline.neckline === "halter")) {
+        [[ux, uy], low] = [outline.underarm, back_top(outline) + inset];
+        return new Path([ux, uy + inset]).bend([ux * 0.6, low], [0, low]);
+      }
+      deep = (y + 1.4) + ((["boat", "scoop", "off-shoulder"].includes(outline.neckline)) ? 1 : 0);
+      return new Path([x + inset, y]).bend([x * 0.5, deep + inset], [0, deep + inset]);
+    }
+    function draw_behind(work) {
+      let outline, front, back, seen, area;
+      outline = work.outline;
+      if (((outline == null) || truth(work.build.skirt) || truth(work.back))) {
+        return;
+      }
+      if ((["halter", "one-shoulder"].includes(outline.neckline))) {
+        return;
+      }
+      [front, back] = [neckline(outline), back_neck(outline)];
+      seen = back.reverse().then(front);
+      area = seen.then(seen.mirror(0).reverse()).close();
+      work.sheet.put("neck", WASH, area);
+      work.sheet.both("neck", FAINT, back);
+    }
+    function draw_neckline(work) {
+      let outline, pen, sheet, d, line, kind, waist, start, end, x, y, deep, wide;
+      outline = work.outline;
+      if (((outline == null) || truth(work.build.skirt))) {
+        return;
+      }
+      [pen, sheet, d] = [work.edge(work.chosen.neckline), work.sheet, outline.depth];
+      if ((outline.neckline === "one-shoulder")) {
+        sheet.put("neck", LINE, truth(work.back) ? slant(outline).mirror(0) : slant(outline));
+        return;
+      }
+      if (truth(work.back)) {
+        sheet.both("neck", LINE, back_neck(outline));
+        if ((outline.neckline === "halter")) {
+          _round_the_neck(work, outline);
+        }
+        return;
+      }
+      line = neckline(outline);
+      sheet.both("neck", pen, line);
+      kind = outline.neckline;
+      if ((kind === "keyhole")) {
+        sheet.put("neck", pen, new Path([0, d]).curve([3.4, d + 3], [2.6, d + 8], [0, d + 8]).curve([-2.6, d + 8], [-3.4, d + 3], [0, d]));
+      } else if ((["slit", "henley"].includes(kind))) {
+        sheet.put("neck", pen, new Path([0, d]).to([0, d + (11 * work.s)]));
+        if ((kind === "henley")) {
+          sheet.both("neck", pen, new Path([1.4, d]).to([1.4, d + 11.6]).to([0, d + 11.6]));
+        }
+      } else if ((kind === "surplice")) {
+        waist = work.waist;
+        start = outline.depth * 0.86;
+        end = [(-outline.half(waist)) * 0.55, waist];
+        sheet.put("neck", pen, new Path([0, d]).curve([-2.5, d + 3], [end[0] * 0.8, ((start + waist) / 2) + 4], end));
+      } else if ((kind === "cowl")) {
+        [x, y] = outline.neck;
+        for ([deep, wide] of [[3.2, 0.2], [7, 1.2], [11, 2.6]]) {
+          sheet.put("neck", FAINT, smooth([(-x) - wide, (y + 2) + (deep * 0.5)], [0, d + deep], [x + wide, (y + 2) + (deep * 0.5)]));
+        }
+      } else if ((kind === "halter")) {
+        [x, y] = outline.neck;
+        sheet.both("neck", pen, new Path([x, y]).bend([x * 0.6, y - 1.4], [0, y - 1.6]));
+      }
+    }
+    function _round_the_neck(work, outline) {
+      let x, y, sx, sy, band;
+      [[x, y], [sx, sy]] = [outline.neck, outline.shoulder];
+      band = new Path([0, y - 0.8]).bend([x * 0.6, y - 0.6], [x, y]).to([sx, sy + 0.8]);
+      work.sheet.cloth("collar", whole(band.bend([x * 0.7, sy + 1.4], [0, sy + 1.2])));
+      work.sheet.both("neck", LINE, band.bend([x * 0.7, sy + 1.4], [0, sy + 1.2]));
+    }
+    return { STANDING, back_neck, back_top, draw_behind, draw_neckline, neckline, slant };
   })();
   
   const skirts = (() => {
@@ -977,108 +1120,6 @@
     }
     const _CUTS = new Map([["straight", _straight], ["gored", _gored], ["circular", _circular], ["umbrella", _circular], ["gathered", _gathered], ["pleated-all", _pleated], ["tiered", _tiered], ["flounced", _flounced], ["draped", _draped], ["tunic-over", _tunic], ["hobble-cut", _hobble], ["bias-cut", _bias], ["godet-skirt", _godets], ["wrap-skirt", _wrapped], ["divided", _divided]]);
     return { draw_folds, draw_godets, draw_hem, draw_waist, hem_edge };
-  })();
-  
-  const necks = (() => {
-    const { FAINT, LINE, WASH } = hand;
-    const { Path, smooth } = paths;
-    const STANDING = ["boned-stand", "stand", "mandarin", "wing", "eton"];
-    function neckline(outline, inset = 0) {
-      let x, y, d, start, kind, fall, lobe;
-      [[x, y], d] = [outline.neck, outline.depth];
-      x += inset;
-      y = (!["off-shoulder", "halter"].includes(outline.neckline)) ? outline.on_shoulder(x) : (y + (inset * 0.3));
-      d += inset * ((["v", "surplice"].includes(outline.neckline)) ? 1.6 : 1);
-      [start, kind] = [new Path([x, y]), outline.neckline];
-      fall = d - y;
-      if ((["v", "surplice"].includes(kind))) {
-        return start.curve([x - 0.6, y + (fall * 0.3)], [x * 0.45, y + (fall * 0.72)], [0, d]);
-      }
-      if ((kind === "square")) {
-        return start.to([x - 0.9, d]).bend([x * 0.5, d + 0.5], [0, d + 0.5]);
-      }
-      if ((kind === "sweetheart")) {
-        lobe = [x - 0.4, d - (fall * 0.42)];
-        return start.to(lobe).curve([x - 1.4, d - 1.2], [x * 0.4, d - 2.2], [0, d]);
-      }
-      if ((kind === "boat")) {
-        return start.curve([x * 0.7, y + (fall * 0.75)], [x * 0.3, d], [0, d]);
-      }
-      if ((kind === "u")) {
-        return start.curve([x - 0.6, y + (fall * 0.75)], [x * 0.85, d], [0, d]);
-      }
-      if ((kind === "off-shoulder")) {
-        return start.curve([x * 0.7, y + 2], [x * 0.3, d - 3.2], [0, d - 3]);
-      }
-      if ((kind === "halter")) {
-        return start.curve([x + 0.6, y + (fall * 0.4)], [x * 0.8, d], [0, d]);
-      }
-      if ((kind === "cowl")) {
-        return start.curve([x - 0.4, y + (fall * 0.5)], [x * 0.7, d], [0, d]);
-      }
-      return start.curve([x + 0.2, y + (fall * 0.58)], [x * 0.62, d], [0, d]);
-    }
-    function back_neck(outline, inset = 0) {
-      let x, y, deep;
-      [x, y] = outline.neck;
-      if ((outline.neckline === "off-shoulder")) {
-        return neckline(outline, inset);
-      }
-      deep = (y + 1.4) + ((["boat", "scoop", "off-shoulder"].includes(outline.neckline)) ? 1 : 0);
-      return new Path([x + inset, y]).bend([x * 0.5, deep + inset], [0, deep + inset]);
-    }
-    function draw_behind(work) {
-      let outline, front, back, seen, area;
-      outline = work.outline;
-      if (((outline == null) || truth(work.build.skirt) || truth(work.back))) {
-        return;
-      }
-      if ((outline.neckline === "halter")) {
-        return;
-      }
-      [front, back] = [neckline(outline), back_neck(outline)];
-      seen = back.reverse().then(front);
-      area = seen.then(seen.mirror(0).reverse()).close();
-      work.sheet.put("neck", WASH, area);
-      work.sheet.both("neck", FAINT, back);
-    }
-    function draw_neckline(work) {
-      let outline, pen, sheet, d, line, kind, waist, start, end, x, y, deep, wide;
-      outline = work.outline;
-      if (((outline == null) || truth(work.build.skirt))) {
-        return;
-      }
-      [pen, sheet, d] = [work.edge(work.chosen.neckline), work.sheet, outline.depth];
-      if (truth(work.back)) {
-        sheet.both("neck", LINE, back_neck(outline));
-        return;
-      }
-      line = neckline(outline);
-      sheet.both("neck", pen, line);
-      kind = outline.neckline;
-      if ((kind === "keyhole")) {
-        sheet.put("neck", pen, new Path([0, d]).curve([3.4, d + 3], [2.6, d + 8], [0, d + 8]).curve([-2.6, d + 8], [-3.4, d + 3], [0, d]));
-      } else if ((["slit", "henley"].includes(kind))) {
-        sheet.put("neck", pen, new Path([0, d]).to([0, d + (11 * work.s)]));
-        if ((kind === "henley")) {
-          sheet.both("neck", pen, new Path([1.4, d]).to([1.4, d + 11.6]).to([0, d + 11.6]));
-        }
-      } else if ((kind === "surplice")) {
-        waist = work.waist;
-        start = outline.depth * 0.86;
-        end = [(-outline.half(waist)) * 0.55, waist];
-        sheet.put("neck", pen, new Path([0, d]).curve([-2.5, d + 3], [end[0] * 0.8, ((start + waist) / 2) + 4], end));
-      } else if ((kind === "cowl")) {
-        [x, y] = outline.neck;
-        for ([deep, wide] of [[3.2, 0.2], [7, 1.2], [11, 2.6]]) {
-          sheet.put("neck", FAINT, smooth([(-x) - wide, (y + 2) + (deep * 0.5)], [0, d + deep], [x + wide, (y + 2) + (deep * 0.5)]));
-        }
-      } else if ((kind === "halter")) {
-        [x, y] = outline.neck;
-        sheet.both("neck", pen, new Path([x, y]).bend([x * 0.6, y - 1.4], [0, y - 1.6]));
-      }
-    }
-    return { STANDING, back_neck, draw_behind, draw_neckline, neckline };
   })();
   
   const heads = (() => {
@@ -1445,6 +1486,7 @@
   const closures = (() => {
     const { draw_bow } = collars;
     const { FAINT, GROUND, LINE } = hand;
+    const { back_top } = necks;
     const { Path, at, box, length, ring, smooth } = paths;
     const { term_id } = record;
     const BUTTONS = ["buttons", "pearl-buttons", "shank-buttons", "celluloid-buttons", "phenolic-buttons"];
@@ -1484,7 +1526,7 @@
           return false;
         }
         low = Math.min(outline.hem - 1, work.waist + (truth(work.has_skirt) ? (16 * s) : 0));
-        top = truth(work.build.skirt) ? (outline.top + 0.4) : (outline.neck[1] + 1.5);
+        top = truth(work.build.skirt) ? (outline.top + 0.4) : (back_top(outline) + 1.5);
         work.opening = new Path([0, top]).to([0, low]);
         sheet.put("opening", LINE, work.opening);
         return true;
@@ -1493,7 +1535,8 @@
         if (!truth(work.back)) {
           return false;
         }
-        work.opening = new Path([0, outline.neck[1] + 1.5]).to([0, outline.underarm[1] - 4]);
+        top = back_top(outline) + 1.5;
+        work.opening = new Path([0, top]).to([0, Math.max(outline.underarm[1] - 4, top + (6 * s))]);
         sheet.put("opening", LINE, work.opening);
         return true;
       }
@@ -1823,10 +1866,10 @@
   })();
   
   const trim_places = (() => {
-    const { back_neck, neckline } = necks;
+    const { back_neck, neckline, slant } = necks;
     const { Path, apart, beside, path } = paths;
     function lines_of(work, place, inset) {
-      let outline, legs, s, outer, half, y, top, nx, ny, sx, sy, low, x;
+      let outline, legs, s, outer, half, edge, y, top, nx, ny, sx, sy, low, x;
       [outline, legs, s] = [work.outline, work.legs, work.s];
       if ((((place === "leg") && (legs != null)) || ((outline == null) && (legs != null) && (["hem", "edge"].includes(place))))) {
         return [[legs.across(inset), true]];
@@ -1847,6 +1890,10 @@
       }
       if (((place === "collar") && (work.collar_edge != null))) {
         return [[_right_of_centre(beside(work.collar_edge, 0.9 + inset)), true]];
+      }
+      if (((["neckline", "collar"].includes(place)) && !truth(work.build.skirt) && (outline.neckline === "one-shoulder"))) {
+        edge = slant(outline, inset + 0.7);
+        return [[truth(work.back) ? edge.mirror(0).reverse() : edge, false]];
       }
       if (((["neckline", "collar"].includes(place)) && !truth(work.build.skirt))) {
         if (truth(work.back)) {
@@ -2015,7 +2062,7 @@
       sheet.cloth("leg", legs.path, legs.path.mirror(0));
       outer = new Path(legs.path.start, legs.path.steps.slice(0, -1));
       sheet.both("leg", LINE, outer);
-      if ((work.outline == null)) {
+      if (((work.outline == null) || (work.build.body === "brassiere"))) {
         half = legs.path.start[0];
         sheet.put("waistband", LINE, new Path([-half, legs.waist]).bend([0, legs.waist + 1.4], [half, legs.waist]), new Path([(-half) - 0.4, legs.waist + 3.2]).bend([0, legs.waist + 4.6], [half + 0.4, legs.waist + 3.2]));
       }
@@ -2854,7 +2901,7 @@
       }
     }
     function draw_armholes(work) {
-      let outline, choice, pen, x, y, ux, uy, sx, sy;
+      let outline, choice, pen, x, y, ux, uy;
       [outline, choice] = [work.outline, work.chosen.sleeve];
       if (((outline == null) || truth(work.build.skirt) || (has(GROWN_ON, choice.id)))) {
         return;
@@ -2865,12 +2912,14 @@
         work.sheet.both("armhole", pen, new Path([x * 0.92, y + 2.5]).curve([x + 3, y + 6], [ux - 3, uy - 5], [ux, uy]));
         return;
       }
-      if ((["halter", "off-shoulder"].includes(outline.neckline))) {
-        [[sx, sy], [ux, uy]] = [outline.shoulder, outline.underarm];
-        work.sheet.both("armhole", LINE, new Path([sx, sy]).bend([sx + 0.2, uy - 3], [ux, uy]));
-        return;
+      if (((["halter", "off-shoulder"].includes(outline.neckline)) && !(truth(work.back) && (outline.neckline === "halter")))) {
+        work.sheet.both("armhole", LINE, outline.armhole());
+      } else if ((outline.neckline === "one-shoulder")) {
+        work.sheet.put("armhole", LINE, truth(work.back) ? outline.armhole().mirror(0) : outline.armhole());
+      } else if ((outline.neckline !== "halter")) {
+        pen = ((!has(NO_SLEEVE, choice.id)) || truth(choice.assumed)) ? pen : LINE;
+        work.sheet.both("armhole", pen, outline.armhole());
       }
-      work.sheet.both("armhole", ((!has(NO_SLEEVE, choice.id)) || truth(choice.assumed)) ? pen : LINE, outline.armhole());
     }
     class _Arm {
       constructor(work, shape) {
@@ -3104,7 +3153,7 @@
     const LOOSE = new Build(undefined, undefined, undefined, undefined, "loose", undefined, undefined, undefined, undefined, "no-waist", undefined, "gathered");
     const TOP = new Build("high-hip", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "straight", "upper");
     const SUIT = new Build("crotch", "trunk", undefined, undefined, "tubular", 0.97, "scoop", undefined, "sleeveless", "no-waist", undefined, "straight", "suit");
-    const GARMENTS = new Map([["dress", DRESS], ["evening-dress", new Build(undefined, undefined, undefined, undefined, undefined, undefined, "scoop", undefined, "short")], ["tea-gown", new Build(undefined, undefined, undefined, undefined, "loose", undefined, undefined, undefined, undefined, "no-waist", "ground")], ["maternity-dress", new Build(undefined, undefined, undefined, undefined, undefined, 1.08)], ["blouse", TOP], ["jumper-blouse", replace(TOP, { body: "hip", shape: "tubular", waist: "no-waist", sleeve: "short", neck: "v" })], ["middy-blouse", replace(TOP, { body: "hip", shape: "tubular", ease: 1.1, waist: "no-waist", collar: "sailor", sleeve: "set-in-long", neck: "v" })], ["shirt", replace(TOP, { body: "crotch", shape: "tubular", ease: 1.08, waist: "no-waist", neck: "high", collar: "shirt-collar", sleeve: "shirt-sleeve" })], ["jumper", replace(TOP, { body: "hip", shape: "tubular", ease: 1.03, waist: "no-waist", neck: "v", sleeve: "set-in-long" })], ["cardigan", replace(TOP, { body: "hip", shape: "tubular", ease: 1.05, waist: "no-waist", neck: "v", sleeve: "set-in-long", open: true })], ["waistcoat", replace(TOP, { neck: "v", sleeve: "sleeveless", waist: "no-waist", shape: "tubular", open: true })], ["jacket", new Build("crotch", undefined, undefined, true, "tubular", 1.1, "v", "notched", "two-piece-coat", "no-waist", undefined, "straight", "jacket")], ["coat", new Build("skirt", undefined, undefined, true, undefined, 1.12, "v", "notched", "two-piece-coat", "no-waist", "mid-calf")], ["costume-suit", new Build("crotch", undefined, undefined, true, undefined, 1.06, "v", "notched", "two-piece-coat", "no-waist")], ["lounge-suit", new Build("crotch", "floor", undefined, true, "tubular", 1.1, "v", "notched", "two-piece-coat", "no-waist", undefined, "straight")], ["wrap", new Build(undefined, undefined, undefined, true, "loose", 1.05, "high", undefined, "cape-sleeve", "no-waist", "below-knee")], ["bathing-wrap", new Build(undefined, undefined, undefined, true, "loose", undefined, "v", "shawl", "kimono", "no-waist", "mid-calf")], ["skirt", new Build("", undefined, true, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "lower")], ["petticoat", new Build("", undefined, true, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "gathered", "lower")], ["crinoline", new Build("", undefined, true, undefined, "crinoline-bell", undefined, undefined, undefined, undefined, "natural", undefined, undefined, "lower")], ["trousers", new Build("", "floor", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "lower")], ["shorts", new Build("", "thigh", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "seat")], ["knickerbockers", new Build("", "below-knee", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "lower")], ["drawers", new Build("", "knee", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "seat")], ["bathing-wear", SUIT], ["bathing-dress", new Build("skirt", "below-knee", undefined, undefined, "fitted-flared", 1.02, "v", undefined, "short", "natural", "above-knee", "gathered", "bather")], ["bathing-suit", SUIT], ["bathing-two-piece", replace(SUIT, { shape: "bias-cling", neck: "sweetheart", sleeve: "strap" })], ["bathing-trunks", new Build("", "trunk", undefined, undefined, "tubular", undefined, undefined, undefined, undefined, undefined, undefined, undefined, "seat")], ["beach-pyjamas", new Build("hip", "floor", undefined, undefined, "bias-cling", 1.04, "v", undefined, "sleeveless", "natural", undefined, "straight")], ["nightwear", LOOSE], ["nightdress", LOOSE], ["nightshirt", new Build(undefined, undefined, undefined, undefined, "loose", 0.96, "high", "shirt-collar", "shirt-sleeve", "no-waist", "below-knee", "straight")], ["pyjamas", new Build("crotch", "floor", undefined, true, "tubular", 1.1, "v", undefined, "set-in-long", "no-waist", undefined, "straight")], ["dressing-gown", new Build(undefined, undefined, undefined, true, "loose", 0.98, "v", "shawl", "set-in-long", "natural", "instep", "straight")], ["underwear", new Build(undefined, undefined, undefined, undefined, "tubular", undefined, "scoop", undefined, "strap", "no-waist", "knee")], ["chemise", new Build(undefined, undefined, undefined, undefined, "loose", 0.9, "scoop", undefined, "cap", "no-waist", "knee")], ["slip", new Build(undefined, undefined, undefined, undefined, undefined, undefined, "scoop", undefined, "strap", "no-waist")], ["combinations", new Build("crotch", "knee", undefined, undefined, undefined, undefined, "scoop", undefined, "strap", "no-waist", undefined, "straight", "bather")], ["camisole", replace(TOP, { neck: "scoop", sleeve: "strap" })], ["brassiere", new Build("brassiere", undefined, undefined, undefined, "tubular", undefined, "scoop", undefined, "strap", "no-waist", undefined, "straight", "upper")], ["corset", new Build("hip", undefined, undefined, undefined, undefined, undefined, "off-shoulder", undefined, "sleeveless", "natural", undefined, "straight", "upper")], ["child-frock", new Build(undefined, undefined, undefined, undefined, "a-line", undefined, "round", undefined, "short", "low", "above-knee", "gathered")], ["infant-gown", new Build(undefined, undefined, undefined, undefined, "a-line", undefined, "round", undefined, "set-in-long", "no-waist", "ground", "gathered")], ["overall", new Build(undefined, undefined, undefined, undefined, "a-line", 1.06, "square", undefined, "sleeveless", "no-waist", undefined, "straight")], ["child-suit", new Build("hip", "thigh", undefined, undefined, "tubular", 1.06, "high", "turnover", "set-in-long", "natural", undefined, "straight")], ["sailor-suit", new Build("hip", "thigh", undefined, undefined, "tubular", 1.08, "v", "sailor", "set-in-long", "no-waist", undefined, "straight")], ["romper", new Build("crotch", "trunk", undefined, undefined, "loose", 0.9, "round", undefined, "short", "no-waist", undefined, "straight")], ["hat", new Build("", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "head", "hat")], ["headwear", new Build("", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "head", "hat")], ["cap", new Build("", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "head", "cap")], ["bathing-cap", new Build("", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "head", "bathing-cap")]]);
+    const GARMENTS = new Map([["dress", DRESS], ["evening-dress", new Build(undefined, undefined, undefined, undefined, undefined, undefined, "scoop", undefined, "short")], ["tea-gown", new Build(undefined, undefined, undefined, undefined, "loose", undefined, undefined, undefined, undefined, "no-waist", "ground")], ["maternity-dress", new Build(undefined, undefined, undefined, undefined, undefined, 1.08)], ["blouse", TOP], ["jumper-blouse", replace(TOP, { body: "hip", shape: "tubular", waist: "no-waist", sleeve: "short", neck: "v" })], ["middy-blouse", replace(TOP, { body: "hip", shape: "tubular", ease: 1.1, waist: "no-waist", collar: "sailor", sleeve: "set-in-long", neck: "v" })], ["shirt", replace(TOP, { body: "crotch", shape: "tubular", ease: 1.08, waist: "no-waist", neck: "high", collar: "shirt-collar", sleeve: "shirt-sleeve" })], ["jumper", replace(TOP, { body: "hip", shape: "tubular", ease: 1.03, waist: "no-waist", neck: "v", sleeve: "set-in-long" })], ["cardigan", replace(TOP, { body: "hip", shape: "tubular", ease: 1.05, waist: "no-waist", neck: "v", sleeve: "set-in-long", open: true })], ["waistcoat", replace(TOP, { neck: "v", sleeve: "sleeveless", waist: "no-waist", shape: "tubular", open: true })], ["jacket", new Build("crotch", undefined, undefined, true, "tubular", 1.1, "v", "notched", "two-piece-coat", "no-waist", undefined, "straight", "jacket")], ["coat", new Build("skirt", undefined, undefined, true, undefined, 1.12, "v", "notched", "two-piece-coat", "no-waist", "mid-calf")], ["costume-suit", new Build("crotch", undefined, undefined, true, undefined, 1.06, "v", "notched", "two-piece-coat", "no-waist")], ["lounge-suit", new Build("crotch", "floor", undefined, true, "tubular", 1.1, "v", "notched", "two-piece-coat", "no-waist", undefined, "straight")], ["wrap", new Build(undefined, undefined, undefined, true, "loose", 1.05, "high", undefined, "cape-sleeve", "no-waist", "below-knee")], ["bathing-wrap", new Build(undefined, undefined, undefined, true, "loose", undefined, "v", "shawl", "kimono", "no-waist", "mid-calf")], ["skirt", new Build("", undefined, true, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "lower")], ["petticoat", new Build("", undefined, true, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "gathered", "lower")], ["crinoline", new Build("", undefined, true, undefined, "crinoline-bell", undefined, undefined, undefined, undefined, "natural", undefined, undefined, "lower")], ["trousers", new Build("", "floor", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "lower")], ["shorts", new Build("", "thigh", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "seat")], ["knickerbockers", new Build("", "below-knee", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "lower")], ["drawers", new Build("", "knee", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "seat")], ["bathing-wear", SUIT], ["bathing-dress", new Build("skirt", "below-knee", undefined, undefined, "fitted-flared", 1.02, "v", undefined, "short", "natural", "above-knee", "gathered", "bather")], ["bathing-suit", SUIT], ["bathing-two-piece", replace(SUIT, { body: "brassiere", neck: "sweetheart", sleeve: "strap" })], ["bathing-trunks", new Build("", "trunk", undefined, undefined, "tubular", undefined, undefined, undefined, undefined, undefined, undefined, undefined, "seat")], ["beach-pyjamas", new Build("hip", "floor", undefined, undefined, "bias-cling", 1.04, "v", undefined, "sleeveless", "natural", undefined, "straight")], ["nightwear", LOOSE], ["nightdress", LOOSE], ["nightshirt", new Build(undefined, undefined, undefined, undefined, "loose", 0.96, "high", "shirt-collar", "shirt-sleeve", "no-waist", "below-knee", "straight")], ["pyjamas", new Build("crotch", "floor", undefined, true, "tubular", 1.1, "v", undefined, "set-in-long", "no-waist", undefined, "straight")], ["dressing-gown", new Build(undefined, undefined, undefined, true, "loose", 0.98, "v", "shawl", "set-in-long", "natural", "instep", "straight")], ["underwear", new Build(undefined, undefined, undefined, undefined, "tubular", undefined, "scoop", undefined, "strap", "no-waist", "knee")], ["chemise", new Build(undefined, undefined, undefined, undefined, "loose", 0.9, "scoop", undefined, "cap", "no-waist", "knee")], ["slip", new Build(undefined, undefined, undefined, undefined, undefined, undefined, "scoop", undefined, "strap", "no-waist")], ["combinations", new Build("crotch", "knee", undefined, undefined, undefined, undefined, "scoop", undefined, "strap", "no-waist", undefined, "straight", "bather")], ["camisole", replace(TOP, { neck: "scoop", sleeve: "strap" })], ["brassiere", new Build("brassiere", undefined, undefined, undefined, "tubular", undefined, "scoop", undefined, "strap", "no-waist", undefined, "straight", "upper")], ["corset", new Build("hip", undefined, undefined, undefined, undefined, undefined, "off-shoulder", undefined, "sleeveless", "natural", undefined, "straight", "upper")], ["child-frock", new Build(undefined, undefined, undefined, undefined, "a-line", undefined, "round", undefined, "short", "low", "above-knee", "gathered")], ["infant-gown", new Build(undefined, undefined, undefined, undefined, "a-line", undefined, "round", undefined, "set-in-long", "no-waist", "ground", "gathered")], ["overall", new Build(undefined, undefined, undefined, undefined, "a-line", 1.06, "square", undefined, "sleeveless", "no-waist", undefined, "straight")], ["child-suit", new Build("hip", "thigh", undefined, undefined, "tubular", 1.06, "high", "turnover", "set-in-long", "natural", undefined, "straight")], ["sailor-suit", new Build("hip", "thigh", undefined, undefined, "tubular", 1.08, "v", "sailor", "set-in-long", "no-waist", undefined, "straight")], ["romper", new Build("crotch", "trunk", undefined, undefined, "loose", 0.9, "round", undefined, "short", "no-waist", undefined, "straight")], ["hat", new Build("", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "head", "hat")], ["headwear", new Build("", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "head", "hat")], ["cap", new Build("", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "head", "cap")], ["bathing-cap", new Build("", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "head", "bathing-cap")]]);
     function build_of(chain, year) {
       let garment;
       for (garment of chain) {
@@ -3284,7 +3333,7 @@
       return new View([...work.sheet.marks], work.outline, work.legs, work.opening);
     }
     function _draw_body(work) {
-      let outline, hem, middle, foot, half, neck, edge, right;
+      let outline, hem, middle, foot, half, edge, area, shoulder, neck, right;
       outline = work.outline;
       if ((outline == null)) {
         return;
@@ -3298,14 +3347,21 @@
         work.sheet.line("side", outline.side);
         return;
       }
-      neck = truth(work.back) ? necks.back_neck(outline) : necks.neckline(outline);
-      half = neck.reverse().to(outline.shoulder);
-      if ((["off-shoulder", "halter"].includes(outline.neckline))) {
-        half = half.bend([outline.shoulder[0] + 0.2, outline.underarm[1] - 3], outline.underarm);
-      } else {
-        half = half.then(outline.armhole());
-      }
       edge = skirts.hem_edge(work, outline);
+      if ((outline.neckline === "one-shoulder")) {
+        area = necks.slant(outline).reverse().to(outline.shoulder).then(outline.armhole()).then(outline.side);
+        area = area.then(edge).then(outline.side.mirror(0).reverse()).close();
+        work.sheet.cloth("body", truth(work.back) ? area.mirror(0) : area);
+        work.sheet.line("side", outline.side);
+        shoulder = new Path(outline.neck).to(outline.shoulder);
+        work.sheet.put("shoulder", LINE, truth(work.back) ? shoulder.mirror(0) : shoulder);
+        return;
+      }
+      neck = truth(work.back) ? necks.back_neck(outline) : necks.neckline(outline);
+      half = neck.reverse();
+      if (!(truth(work.back) && (outline.neckline === "halter"))) {
+        half = half.to(outline.shoulder).then(outline.armhole());
+      }
       if ((same(edge, hem))) {
         work.sheet.cloth("body", whole(half.then(outline.side).then(foot)));
       } else {
@@ -3313,7 +3369,7 @@
         work.sheet.cloth("body", right.then(half.then(outline.side).mirror(0).reverse()).close());
       }
       work.sheet.line("side", outline.side);
-      if ((!has(GROWN_ON, work.chosen.sleeve.id))) {
+      if (((!has(GROWN_ON, work.chosen.sleeve.id)) && !(truth(work.back) && (outline.neckline === "halter")))) {
         work.sheet.line("shoulder", new Path(outline.neck).to(outline.shoulder));
       }
     }

@@ -440,3 +440,36 @@ def test_a_plate_of_nothing_but_a_garment_is_drawn(catalogue: Catalogue) -> None
     assert flat is not None
     assert not flat.undrawn
     assert flat.assumed
+
+
+def test_one_shoulder_is_bare_on_the_other_side(catalogue: Catalogue) -> None:
+    flat = plan(catalogue, "evening-dress", 1938, "neckline/one-shoulder", "closure/back")
+    assert flat.drawn.back is not None
+    for view, side in ((flat.drawn.front, 1), (flat.drawn.back, -1)):
+        [(_, body)] = [each for each in parts_of(view, "body") if each[1].closed]
+        assert view.outline is not None
+        (neck_x, neck_y), (under_x, under_y) = view.outline.neck, view.outline.underarm
+        top = min(body.points(), key=lambda point: point[1])
+        assert side * top[0] == pytest.approx(neck_x)
+        assert top[1] == pytest.approx(neck_y)
+        # On the bare side the cloth begins no higher than the underarm.
+        bare = [y for x, y in body.points() if side * x < -under_x * 0.9]
+        assert min(bare) > under_y - 2
+
+
+def test_a_halter_leaves_the_back_bare(catalogue: Catalogue) -> None:
+    flat = plan(catalogue, "evening-dress", 1934, "neckline/halter", "closure/back")
+    assert flat.drawn.back is not None
+    outline, opening = flat.drawn.back.outline, flat.drawn.back.opening
+    assert outline is not None
+    assert opening is not None
+    [(_, body)] = [each for each in parts_of(flat.drawn.back, "body") if each[1].closed]
+    assert min(y for _, y in body.points()) >= outline.underarm[1] - 0.01
+    assert opening.start[1] > outline.underarm[1]
+
+
+def test_a_two_piece_bathing_suit_is_two_pieces(catalogue: Catalogue) -> None:
+    view = plan(catalogue, "bathing-two-piece", 1938).drawn.front
+    assert view.outline is not None
+    assert view.legs is not None
+    assert view.legs.waist > view.outline.hem + 2

@@ -50,12 +50,12 @@ NECKS: dict[str, tuple[float, float]] = {
     "boat": (6.6, 6.2),
     "scoop": (3.8, 19.0),
     "cowl": (3.2, 14.5),
-    "halter": (-1.0, 16.0),
+    "halter": (-1.6, 17.0),
     "surplice": (1.0, 25.0),
     "keyhole": (0.6, 8.2),
     "slit": (0.6, 8.2),
     "off-shoulder": (9.0, 17.0),
-    "one-shoulder": (3.0, 17.0),
+    "one-shoulder": (3.0, 11.6),
     "u": (3.0, 22.0),
     "henley": (1.0, 9.6),
 }
@@ -155,7 +155,8 @@ def body_of(
     if neckline == "off-shoulder":
         neck, shoulder = (points[0][0] - 1.2, top - 5.5), (points[0][0] - 0.4, top - 5.0)
     if neckline == "halter":
-        shoulder = (neck[0] + 2.6 * figure.girth, neck[1] + 0.4)
+        neck = (neck[0], -0.6)
+        shoulder = (neck[0] + 2.2 * figure.girth, neck[1] + 0.3)
     depth = min(depth, (seam or bottom) - 4.0)
     half = halves[-1]
     dip = min(0.04 * half, 2.2) + (0.4 if half > 30 else 0)
@@ -212,7 +213,7 @@ def legs_of(
         hem = figure.y("floor") - 3.0 * s
         outer, inner = 1.8 + width, 1.8
     top = waist
-    if outline is not None:
+    if outline is not None and build.body != "brassiere":
         # Below a bodice the leg begins where the bodice ends, or under its waist.
         top = outline.waist if build.body == "hip" and outline.waist is not None else outline.hem
         top = min(top, fork - 1.5)

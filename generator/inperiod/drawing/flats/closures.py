@@ -5,6 +5,7 @@ from __future__ import annotations
 import itertools
 
 from inperiod.drawing.flats.collars import draw_bow
+from inperiod.drawing.flats.necks import back_top
 from inperiod.drawing.flats.outline import Outline
 from inperiod.drawing.flats.record import term_id
 from inperiod.drawing.flats.work import Work
@@ -42,14 +43,15 @@ def _open(work: Work, outline: Outline | None, kind: str, feature: Feature) -> b
         if not work.back:
             return False
         low = min(outline.hem - 1, work.waist + (16 * s if work.has_skirt else 0))
-        top = outline.top + 0.4 if work.build.skirt else outline.neck[1] + 1.5
+        top = outline.top + 0.4 if work.build.skirt else back_top(outline) + 1.5
         work.opening = Path((0.0, top)).to((0.0, low))
         sheet.put("opening", LINE, work.opening)
         return True
     if kind == "back-yoke":
         if not work.back:
             return False
-        work.opening = Path((0.0, outline.neck[1] + 1.5)).to((0.0, outline.underarm[1] - 4))
+        top = back_top(outline) + 1.5
+        work.opening = Path((0.0, top)).to((0.0, max(outline.underarm[1] - 4, top + 6 * s)))
         sheet.put("opening", LINE, work.opening)
         return True
     if work.back:

@@ -235,13 +235,19 @@ def _draw_body(work: Work) -> None:
         work.sheet.cloth("body", whole(half))
         work.sheet.line("side", outline.side)
         return
-    neck = necks.back_neck(outline) if work.back else necks.neckline(outline)
-    half = neck.reverse().to(outline.shoulder)
-    if outline.neckline in ("off-shoulder", "halter"):
-        half = half.bend((outline.shoulder[0] + 0.2, outline.underarm[1] - 3.0), outline.underarm)
-    else:
-        half = half.then(outline.armhole())
     edge = skirts.hem_edge(work, outline)
+    if outline.neckline == "one-shoulder":
+        area = necks.slant(outline).reverse().to(outline.shoulder).then(outline.armhole()).then(outline.side)
+        area = area.then(edge).then(outline.side.mirror(0).reverse()).close()
+        work.sheet.cloth("body", area.mirror(0) if work.back else area)
+        work.sheet.line("side", outline.side)
+        shoulder = Path(outline.neck).to(outline.shoulder)
+        work.sheet.put("shoulder", LINE, shoulder.mirror(0) if work.back else shoulder)
+        return
+    neck = necks.back_neck(outline) if work.back else necks.neckline(outline)
+    half = neck.reverse()
+    if not (work.back and outline.neckline == "halter"):
+        half = half.to(outline.shoulder).then(outline.armhole())
     if edge == hem:
         work.sheet.cloth("body", whole(half.then(outline.side).then(foot)))
     else:
@@ -249,7 +255,7 @@ def _draw_body(work: Work) -> None:
         right = half.then(outline.side).then(edge)
         work.sheet.cloth("body", right.then(half.then(outline.side).mirror(0).reverse()).close())
     work.sheet.line("side", outline.side)
-    if work.chosen.sleeve.id not in GROWN_ON:
+    if work.chosen.sleeve.id not in GROWN_ON and not (work.back and outline.neckline == "halter"):
         work.sheet.line("shoulder", Path(outline.neck).to(outline.shoulder))
 
 

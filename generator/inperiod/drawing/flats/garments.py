@@ -170,7 +170,7 @@ GARMENTS: Mapping[str, Build] = {
         frame="bather",
     ),
     "bathing-suit": SUIT,
-    "bathing-two-piece": replace(SUIT, shape="bias-cling", neck="sweetheart", sleeve="strap"),
+    "bathing-two-piece": replace(SUIT, body="brassiere", neck="sweetheart", sleeve="strap"),
     "bathing-trunks": Build(body="", legs="trunk", shape="tubular", frame="seat"),
     "beach-pyjamas": Build(
         body="hip",

@@ -18,7 +18,7 @@ def draw_legs(work: Work) -> None:
     sheet.cloth("leg", legs.path, legs.path.mirror(0))
     outer = Path(legs.path.start, legs.path.steps[:-1])
     sheet.both("leg", LINE, outer)
-    if work.outline is None:
+    if work.outline is None or work.build.body == "brassiere":
         half = legs.path.start[0]
         sheet.put(
             "waistband",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from inperiod.drawing.flats.ink import whole
 from inperiod.drawing.flats.outline import Outline
 from inperiod.drawing.flats.work import Work
 from inperiod.drawing.hand import FAINT, LINE, WASH, Path, evenly, ring, smooth
@@ -32,17 +33,36 @@ def neckline(outline: Outline, inset: float = 0.0) -> Path:
     if kind == "off-shoulder":
         return start.curve((x * 0.7, y + 2.0), (x * 0.3, d - 3.2), (0.0, d - 3.0))
     if kind == "halter":
-        return start.curve((x + 0.6, y + fall * 0.4), (x * 0.8, d), (0.0, d))
+        return start.curve((x + 0.2, y + fall * 0.45), (x * 0.45, y + fall * 0.8), (0.0, d))
+    if kind == "one-shoulder":
+        return start.curve((x - 1.0, y + fall * 0.4), (x * 0.5, d - x * 0.26), (0.0, d))
     if kind == "cowl":
         return start.curve((x - 0.4, y + fall * 0.5), (x * 0.7, d), (0.0, d))
     return start.curve((x + 0.2, y + fall * 0.58), (x * 0.62, d), (0.0, d))
 
 
+def slant(outline: Outline, inset: float = 0.0) -> Path:
+    """The whole edge of a garment with one shoulder: from its neck point to the other side's underarm."""
+    line, (x, y) = neckline(outline, inset), outline.underarm
+    low = y + inset
+    return line.curve((-x * 0.35, line.end[1] + x * 0.18), (-x * 0.78, low - 2.4), (0.4 * inset - x, low))
+
+
+def back_top(outline: Outline) -> float:
+    """The height of the middle of the back's upper edge; a halter leaves the back bare to below the arms."""
+    if outline.neckline == "halter":
+        return outline.underarm[1] + 3.0
+    return outline.depth if outline.neckline in ("off-shoulder", "one-shoulder") else outline.neck[1]
+
+
 def back_neck(outline: Outline, inset: float = 0.0) -> Path:
-    """The right half of the back of the neck."""
+    """The right half of the back of the neck; of a halter, of the edge below the bare back."""
     x, y = outline.neck
-    if outline.neckline == "off-shoulder":
+    if outline.neckline in ("off-shoulder", "one-shoulder"):
         return neckline(outline, inset)
+    if outline.neckline == "halter":
+        (ux, uy), low = outline.underarm, back_top(outline) + inset
+        return Path((ux, uy + inset)).bend((ux * 0.6, low), (0.0, low))
     deep = y + 1.4 + (1.0 if outline.neckline in ("boat", "scoop", "off-shoulder") else 0.0)
     return Path((x + inset, y)).bend((x * 0.5, deep + inset), (0.0, deep + inset))
 
@@ -52,7 +72,7 @@ def draw_behind(work: Work) -> None:
     outline = work.outline
     if outline is None or work.build.skirt or work.back:
         return
-    if outline.neckline == "halter":
+    if outline.neckline in ("halter", "one-shoulder"):
         return
     front, back = neckline(outline), back_neck(outline)
     seen = back.reverse().then(front)
@@ -67,8 +87,13 @@ def draw_neckline(work: Work) -> None:
     if outline is None or work.build.skirt:
         return
     pen, sheet, d = work.edge(work.chosen.neckline), work.sheet, outline.depth
+    if outline.neckline == "one-shoulder":
+        sheet.put("neck", LINE, slant(outline).mirror(0) if work.back else slant(outline))
+        return
     if work.back:
         sheet.both("neck", LINE, back_neck(outline))
+        if outline.neckline == "halter":
+            _round_the_neck(work, outline)
         return
     line = neckline(outline)
     sheet.both("neck", pen, line)
@@ -103,6 +128,14 @@ def draw_neckline(work: Work) -> None:
     elif kind == "halter":
         x, y = outline.neck
         sheet.both("neck", pen, Path((x, y)).bend((x * 0.6, y - 1.4), (0.0, y - 1.6)))
+
+
+def _round_the_neck(work: Work, outline: Outline) -> None:
+    """The band of a halter where it lies on the nape."""
+    (x, y), (sx, sy) = outline.neck, outline.shoulder
+    band = Path((0.0, y - 0.8)).bend((x * 0.6, y - 0.6), (x, y)).to((sx, sy + 0.8))
+    work.sheet.cloth("collar", whole(band.bend((x * 0.7, sy + 1.4), (0.0, sy + 1.2))))
+    work.sheet.both("neck", LINE, band.bend((x * 0.7, sy + 1.4), (0.0, sy + 1.2)))
 
 
 def draw_gathers(work: Work, line: Path, long: float, count: int) -> None:

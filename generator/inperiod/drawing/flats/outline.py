@@ -82,6 +82,10 @@ class Outline:
     def armhole(self) -> Path:
         """From the shoulder down to the underarm."""
         (sx, sy), (ux, uy) = self.shoulder, self.underarm
+        if self.neckline == "halter":
+            return Path((sx, sy)).curve((sx + 0.6, sy + (uy - sy) * 0.5), (ux * 0.72, uy - 4.0), (ux, uy))
+        if self.neckline == "off-shoulder":
+            return Path((sx, sy)).bend((sx + 0.2, uy - 3.0), (ux, uy))
         return Path((sx, sy)).curve(
             (min(sx, ux) - 0.8, sy + (uy - sy) * 0.45), (min(sx, ux) - 0.9, uy - 2.2), (ux, uy)
         )

@@ -182,13 +182,13 @@ def draw_armholes(work: Work) -> None:
             "armhole", pen, Path((x * 0.92, y + 2.5)).curve((x + 3, y + 6), (ux - 3, uy - 5), (ux, uy))
         )
         return
-    if outline.neckline in ("halter", "off-shoulder"):
-        (sx, sy), (ux, uy) = outline.shoulder, outline.underarm
-        work.sheet.both("armhole", LINE, Path((sx, sy)).bend((sx + 0.2, uy - 3.0), (ux, uy)))
-        return
-    work.sheet.both(
-        "armhole", pen if choice.id not in NO_SLEEVE or choice.assumed else LINE, outline.armhole()
-    )
+    if outline.neckline in ("halter", "off-shoulder") and not (work.back and outline.neckline == "halter"):
+        work.sheet.both("armhole", LINE, outline.armhole())
+    elif outline.neckline == "one-shoulder":
+        work.sheet.put("armhole", LINE, outline.armhole().mirror(0) if work.back else outline.armhole())
+    elif outline.neckline != "halter":
+        pen = pen if choice.id not in NO_SLEEVE or choice.assumed else LINE
+        work.sheet.both("armhole", pen, outline.armhole())
 
 
 class _Arm:

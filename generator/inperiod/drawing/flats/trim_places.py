@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from inperiod.drawing.flats.necks import back_neck, neckline
+from inperiod.drawing.flats.necks import back_neck, neckline, slant
 from inperiod.drawing.flats.work import Work
 from inperiod.drawing.hand import Path, Point, apart, beside, path
 
@@ -36,6 +36,9 @@ def lines_of(work: Work, place: str, inset: float) -> list[Line]:
         return []
     if place == "collar" and work.collar_edge is not None:
         return [(_right_of_centre(beside(work.collar_edge, 0.9 + inset)), True)]
+    if place in ("neckline", "collar") and not work.build.skirt and outline.neckline == "one-shoulder":
+        edge = slant(outline, inset + 0.7)
+        return [(edge.mirror(0).reverse() if work.back else edge, False)]
     if place in ("neckline", "collar") and not work.build.skirt:
         if work.back:
             return [(back_neck(outline, inset + 0.6), True)]
