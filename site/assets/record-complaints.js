@@ -4,10 +4,12 @@
   const InPeriod = (root.InPeriod = root.InPeriod || {});
   const SHOWN = 60;
 
-  /** Every complaint about the work's file: [{line, column, severity, message, hint, path}]. */
+  /**
+   * Every complaint about the source: [{severity, message, hint, path}]. It is checked as a file of its own would be, which says the
+   * same as the file that was opened and is made fifty times as quickly; lines and columns are therefore not to be shown.
+   */
   function complaintsOf(work) {
-    const text = InPeriod.recordSave.textOf(work);
-    const { root: tree, problems } = InPeriod.recordYaml.read(text);
+    const { root: tree, problems } = InPeriod.recordYaml.read(InPeriod.recordYaml.sourceYaml(work.source));
     const { check, place } = InPeriod.recordChecks;
     const all = tree ? [...problems, ...check(tree, { file: `sources/${work.name}.yaml`, pictures: picturesFor(work) })] : problems;
     return all.map((each) => ({ ...each, path: (tree && place(each, tree)) || [] }));
@@ -115,7 +117,16 @@
       InPeriod.announce(words(found[number]));
     }
 
-    const soon = later(180, check);
+    // Where checking takes long, it waits for a longer pause in the typing.
+    let took = 0;
+    const timed = () => {
+      const began = performance.now();
+      check();
+      took = performance.now() - began;
+    };
+    const quick = later(180, timed),
+      slow = later(900, timed);
+    const soon = () => (took < 80 ? quick : slow)();
     recording.subscribe((work, before) => {
       if (work.at !== before.at && work.source === before.source) draw();
       if (work.source !== before.source || work.name !== before.name || work.pages !== before.pages) soon();

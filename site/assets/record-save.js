@@ -10,6 +10,15 @@
     return work.file ? updated(work.file.text, work.source) : sourceYaml(work.source);
   }
 
+  const filed = new WeakMap();
+
+  /** Whether the file that was opened or last saved says what the work says. */
+  function isSaved({ source, file }) {
+    const { read, plainValue, sourceYaml } = InPeriod.recordYaml;
+    if (!filed.has(file)) filed.set(file, sourceYaml(plainValue(read(file.text).root)));
+    return sourceYaml(source) === filed.get(file);
+  }
+
   /** The pages that plates show, each with the name its picture gets under images/. */
   function picturesOf(work) {
     const wanted = new Set((work.source.plates || []).map((plate) => plate.image && plate.image.file));
@@ -141,6 +150,6 @@
     return { work, pictures };
   }
 
-  InPeriod.recordSave = { textOf, picturesOf, markSaved, download, canPick, mayWrite, intoFolder, fromBytes, open, Unopened };
+  InPeriod.recordSave = { textOf, isSaved, picturesOf, markSaved, download, canPick, mayWrite, intoFolder, fromBytes, open, Unopened };
   if (typeof module !== "undefined") module.exports = InPeriod.recordSave;
 })(typeof window !== "undefined" ? window : globalThis);

@@ -196,7 +196,7 @@
     function showSaved() {
       const work = recording.get(),
         { file } = work;
-      byId("record-saved").textContent = !file ? "" : saving.textOf(work) !== file.text ? `Changed since ${file.name} was ${savedAs ? "saved" : "opened"}.` : savedAs || `As in ${file.name}.`;
+      byId("record-saved").textContent = !file ? "" : !saving.isSaved(work) ? `Changed since ${file.name} was ${savedAs ? "saved" : "opened"}.` : savedAs || `As in ${file.name}.`;
     }
 
     function draft() {

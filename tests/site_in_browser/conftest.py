@@ -15,6 +15,7 @@ import pytest
 from inperiod.evidence import Facts, gather_facts
 from inperiod.publishing.published import published
 from inperiod.records.model import Catalogue
+from site_in_browser.invented_pages import make_pages
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page, Request
@@ -89,6 +90,12 @@ def opened(chromium: Browser, demo_site: Path) -> Iterator[Open]:
     for context in contexts:
         context.close()
     assert complaints == []
+
+
+@pytest.fixture(scope="session")
+def images(tmp_path_factory: pytest.TempPathFactory) -> list[str]:
+    """The files of six pages of an invented catalogue, twenty figures on them."""
+    return [str(file) for file in make_pages(tmp_path_factory.mktemp("pages"))]
 
 
 @pytest.fixture(scope="session")
