@@ -6,7 +6,7 @@
   "use strict";
   const InPeriod = (root.InPeriod = root.InPeriod || {});
 
-  const LONGEST_KEY = 1024;
+  const LONGEST_KEY = 1024, MOST_BRACKETS = 1000;
   const SHORT_ESCAPES = {
     0: "\0", a: "\x07", b: "\b", t: "\t", "\t": "\t", n: "\n", v: "\v", f: "\f", r: "\r", e: "\x1b", " ": " ", '"': '"', "/": "/",
     "\\": "\\", N: "\x85", _: "\xa0", L: "\u2028", P: "\u2029",
@@ -169,6 +169,7 @@
 
     function open(is) {
       saveKey();
+      if (flow === MOST_BRACKETS) stop("exceeded maximum nesting depth", "while increasing flow level", mark());
       flow += 1;
       keys[flow] = null;
       keyAllowed = true;
