@@ -102,7 +102,6 @@ def timeline(arguments: argparse.Namespace) -> Reply:
     facts = kept_facts(reading)
     data = as_json(weigh(facts, garment, facet, **limits))
     data.update(limits)
-    data["left_out"] = _left_out(facts, garment, facet, limits)
     notes = (*_notes(reading.problems, arguments.folder), *_unknown_place(arguments.place, catalogue))
     return Reply(words=words.timeline(catalogue, data), data=data, notes=notes)
 
@@ -218,17 +217,6 @@ def _kinds() -> tuple[str, ...]:
     from inperiod.records.shapes import shape_of
 
     return shape_of("source").fields["kind"].words
-
-
-def _left_out(facts: Any, garment: str, facet: str, limits: dict[str, Any]) -> list[dict[str, Any]]:
-    """Plates that record the facet and are not counted in the timeline, by the reason."""
-    from inperiod.evidence import Question, Window
-    from inperiod.evidence.questions import limits_of
-    from inperiod.evidence.surveys import survey
-
-    question = Question(garment, (), Window(None, None), **limits)
-    looked = survey(facts, limits_of(facts, question, (tuple(facts.facets).index(facet),)))
-    return [{"reason": reason, "recording": len(plates)} for reason, plates in looked.left_out.items()]
 
 
 def _notes(problems: tuple[Problem, ...], folder: str | None) -> tuple[str, ...]:

@@ -188,10 +188,9 @@ def _cell(share: float | None) -> str:
 
 
 def _not_counted(left_out: Iterable[Mapping[str, Any]]) -> str:
-    from inperiod.evidence.sentences import WHY_LEFT_OUT
+    from inperiod.evidence.sentences import not_counted
 
-    parts = [f"{counted(each['recording'], 'plate')} {WHY_LEFT_OUT[each['reason']]}" for each in left_out]
-    return wrapped(f"Not counted: {'; '.join(parts)}.")
+    return wrapped(not_counted((each["reason"], each["recording"], "") for each in left_out))
 
 
 def check(folder: Path, data: Mapping[str, Any]) -> str:

@@ -11,26 +11,11 @@
   const FRAMED = "By decade; the mark under the line is the time asked about. Hatched: nobody looked.";
 
   function decadeShares(facts, question, features) {
-    const [first, last] = facts.decades;
-    const decades = [];
-    for (let decade = first; decade <= last; decade += 10) decades.push(decade);
-    if (features.length === 1) {
-      const drawn = InPeriod.evidence.timeline(facts, question.garment, features[0].split("/")[0], {
-        place: question.place,
-        kind: question.kind,
-        wearer: question.wearer,
-        grades: question.grades,
-        decades: facts.decades,
-      });
-      const row = drawn.rows.find((each) => each.term === features[0]);
-      return { decades, shares: row ? row.shares : drawn.recorded.map((looked) => (looked > 0 ? 0 : null)) };
-    }
-    const { answer, yearStart } = InPeriod.evidence;
-    const shares = decades.map((decade) => {
-      const window = { earliest: yearStart(decade), latest: yearStart(decade + 10) - 1 };
-      return answer(facts, { ...question, features, window }).together.share.value;
-    });
-    return { decades, shares };
+    const { sharesIn, yearStart } = InPeriod.evidence,
+      decades = [];
+    for (let decade = facts.decades[0]; decade <= facts.decades[1]; decade += 10) decades.push(decade);
+    const windows = decades.map((decade) => ({ earliest: yearStart(decade), latest: yearStart(decade + 10) - 1 }));
+    return { decades, shares: sharesIn(facts, question, features, windows) };
   }
 
   const worthDrawing = (drawn) =>
@@ -211,14 +196,21 @@
     return index === undefined ? "" : facts.terms[index].label;
   }
 
-  /** The whole answer as elements, and what a screen reader is told of it. */
-  function answerParts(page, asked, window) {
-    const { facts } = page,
+  /** {cited, parts()}: the numbers of the plates to cite, and once what is said of these is there, the answer as elements. */
+  function answerTo(page, asked, window) {
+    const { facts, holdings } = page,
       question = questionOf(asked, window);
-    const when = InPeriod.evidence.windowInWords(window);
-    const given = InPeriod.evidence.answer(facts, question),
-      changes = InPeriod.evidence.sensitivity(facts, question);
+    const given = InPeriod.evidence.answer(facts, question);
     const found = given.together ? [...given.features, given.together] : given.features;
+    const cited = found.flatMap(({ cite }) => cite.slice(0, CITED).map(holdings.numberOf));
+    return { cited, parts: () => answerParts(page, asked, question, found) };
+  }
+
+  /** The whole answer as elements, and what a screen reader is told of it. */
+  function answerParts(page, asked, question, found) {
+    const { facts } = page,
+      when = InPeriod.evidence.windowInWords(question.window),
+      changes = InPeriod.evidence.sensitivity(facts, question);
     const garment = facts.garments[facts.garmentIndex.get(asked.garment)];
     const head = `${raised(garment.label)} for ${when}`;
     const fits = h(
@@ -256,6 +248,6 @@
     };
   }
 
-  InPeriod.answerParts = answerParts;
+  InPeriod.answerTo = answerTo;
   if (typeof module !== "undefined") module.exports = InPeriod;
 })(typeof window !== "undefined" ? window : globalThis);

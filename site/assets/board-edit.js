@@ -46,10 +46,16 @@
     cloth: "cloth and its lay",
   };
 
-  function start() {
+  /** Any plate may be gathered, so that what is said of all of them is brought first. */
+  async function begin() {
+    const holdings = InPeriod.hold(InPeriod.data.index, InPeriod.data.every);
+    await holdings.need(holdings.facts.plates.keys.map((_, number) => number));
+    start(holdings);
+  }
+
+  function start(holdings) {
     const at = (id) => document.getElementById(id);
     const { vocabulary } = InPeriod.data;
-    const holdings = InPeriod.hold(InPeriod.data.facts, InPeriod.data.plates);
     const options = InPeriod.question.featureOptions(holdings, vocabulary);
     const exclusive = new Set(vocabulary.facets.filter((facet) => facet.exclusive).map((facet) => facet.id));
     const past = [],
@@ -674,5 +680,5 @@
     open();
   }
 
-  if (typeof document !== "undefined") document.addEventListener("DOMContentLoaded", start);
+  if (typeof document !== "undefined") document.addEventListener("DOMContentLoaded", begin);
 })(typeof window !== "undefined" ? window : globalThis);

@@ -7,7 +7,7 @@
   const DAYS_PER_YEAR = 365.25, WIDEST_YEARS = 12, WIDEST_DAYS = 4383, MOSTLY = 0.5, BACKING = 5;
   const Z_95 = 1.959963984540054, ALIKE = 0.2, SPREAD = 4, USE = 0.05, ALPHA = 0.05, GAP_ALPHA = 0.0087, STRONGEST = 15;
   const NEAR_YEARS = 10, USUAL = 0.2, OCCASIONAL = 0.05, CITED = 12, NAMED = 5, CIRCA_TRIED = [0, 10];
-  const READINGS = 3, INFERRED = 2, FORMAT = 2;
+  const READINGS = 3, INFERRED = 2, FORMAT = 3;
   const BASES = ["A", "B", "C", "style", "none"];
   const MONTHS = ["January", "February", "March", "April", "May", "June", "July", "August", "September",
     "October", "November", "December"];
@@ -111,58 +111,99 @@
     return found;
   }
 
-  /** The facts from their JSON form (exchange.py says what it holds), indexed. Throws for another format. */
-  function factsFromJson(data) {
-    if (data.format !== FORMAT) throw new Error(`facts of format ${data.format}; this reads ${FORMAT}`);
-    const garments = data.garments.map(([id, label, plural, broader]) => ({ id, label, plural, broader: orNull(broader, -1) }));
-    const terms = data.terms.map(([facet, id, label, broader, notBefore, inDress]) => ({
-      key: `${data.facets[facet][0]}/${id}`, facet, label, broader: orNull(broader, -1),
+  /** The numbers of a packed text: five bits a sign, the lowest first, 32 added where another sign follows. */
+  function unpacked(text) {
+    const numbers = new Int32Array(text.length);
+    let count = 0, shift = 0;
+    for (let i = 0; i < text.length; i += 1) {
+      const sign = text.charCodeAt(i);
+      const value = sign > 96 ? sign - 71 : sign > 64 && sign < 91 ? sign - 65 : sign > 47 && sign < 58 ? sign + 4 : sign === 45 ? 62 : 63;
+      numbers[count] += (value & 31) << shift;
+      if (value < 32) {
+        count += 1;
+        shift = 0;
+      } else shift += 5;
+    }
+    return numbers.subarray(0, count);
+  }
+
+  const known = new WeakMap();
+
+  /**
+   * The facts from their index and the columns of some plates, without columns the facts but for the plates.
+   * exchange.py says what both hold. Throws for another format.
+   */
+  function factsFromJson(index, columns = index.plates) {
+    if (index.format !== FORMAT) throw new Error(`facts of format ${index.format}; this reads ${FORMAT}`);
+    if (!known.has(index)) known.set(index, indexed(index));
+    const facts = known.get(index);
+    return columns ? { ...facts, plates: platesOf(index, columns, facts), memo: new Map() } : facts;
+  }
+
+  function indexed(index) {
+    const garments = index.garments.map(([id, label, plural, broader]) => ({ id, label, plural, broader: orNull(broader, -1) }));
+    const terms = index.terms.map(([facet, id, label, broader, notBefore, inDress]) => ({
+      key: `${index.facets[facet][0]}/${id}`, facet, label, broader: orNull(broader, -1),
       notBefore: milestone(notBefore), inDress: milestone(inDress),
     }));
-    const documents = data.documents.map(([source, suffix, kind, place, basis, root, days, ...tried]) => ({
-      id: suffix ? `${source}@${suffix}` : source, source, kind: data.kinds[kind], places: data.places[place],
-      basis: BASES[basis], root: orNull(root, -2), days: daysIn(days),
-      tried: (tried.length ? tried : [days, days]).map(daysIn),
-    }));
-    const count = data.plates.length;
-    const plates = {
-      count, keys: new Array(count), documentOf: new Int32Array(count), garmentOf: new Int32Array(count),
-      wearers: new Array(count), cuts: new Int32Array(count).fill(-1),
-      starts: new Int32Array(count + 1), shown: null, recorded: data.facets.map(() => new Uint8Array(count)),
+    return {
+      circaYears: index.circa_years, decades: index.decades, facets: index.facets.map(([id, label]) => ({ id, label })),
+      garments, terms,
+      documents: index.documents.map(([source, suffix, kind, place, basis, root, days, ...tried]) => ({
+        id: suffix ? `${source}@${suffix}` : source, source, kind: index.kinds[kind], places: index.places[place],
+        basis: BASES[basis], root: orNull(root, -2), days: daysIn(days),
+        tried: (tried.length ? tried : [days, days]).map(daysIn),
+      })),
+      garmentChains: garments.map((_, garment) => chain(garments, garment)),
+      garmentIndex: new Map(garments.map((each, i) => [each.id, i])),
+      termIndex: new Map(terms.map((each, i) => [each.key, i])),
     };
-    const chains = terms.map((_, term) => chain(terms, term));
-    const shown = [];
-    let document = 0, left = data.counts.length ? data.counts[0] : 0;
-    data.plates.forEach((plate, number) => {
-      while (left === 0) left = data.counts[++document];
-      left -= 1;
-      plates.documentOf[number] = document;
-      plates.keys[number] = `${documents[document].source}/${plate[0]}`;
-      plates.garmentOf[number] = plate[1];
-      plates.wearers[number] = data.wearers[plate[2]];
-      plates.starts[number] = shown.length;
-      const sure = new Map();
-      for (let i = 3; i < plate.length; i += 1) {
-        const code = plate[i];
-        if (code < 0) {
-          plates.recorded[-1 - code][number] = 1;
+  }
+
+  /** The plates of the columns. `within` is the place of each in its document. */
+  function platesOf(index, columns, { terms, documents }) {
+    const count = columns.ids.length, facets = index.facets.length, steps = unpacked(columns.numbers);
+    const documentOf = new Int32Array(count), within = new Int32Array(count), starts = new Int32Array(count + 1);
+    const recorded = index.facets.map(() => new Uint8Array(count)), cuts = new Int32Array(count).fill(-1);
+    const chains = terms.map((_, term) => chain(terms, term)), codes = unpacked(columns.features);
+    let shown = new Int32Array(2 * codes.length), end = 0, at = 0, document = 0, first = 0, number = -1;
+    for (let plate = 0; plate < count; plate += 1) {
+      number += steps[plate] + 1;
+      while (number >= first + index.counts[document]) first += index.counts[document++];
+      documentOf[plate] = document;
+      within[plate] = number - first;
+      const start = starts[plate] = end;
+      let code = 0;
+      for (let left = codes[at++]; left > 0; left -= 1) {
+        code += codes[at++];
+        if (code < facets) {
+          recorded[code][plate] = 1;
           continue;
         }
-        const term = Math.floor(code / READINGS);
-        plates.recorded[terms[term].facet][number] = 1;
-        for (const each of chains[term]) sure.set(each, sure.get(each) || code % READINGS !== INFERRED);
+        const term = Math.floor((code - facets) / READINGS), surely = (code - facets) % READINGS === INFERRED ? 0 : 1;
+        recorded[terms[term].facet][plate] = 1;
+        for (const each of chains[term]) {
+          let place = start;
+          while (place < end && shown[place] >> 1 !== each) place += 1;
+          if (place === shown.length) shown = grown(shown);
+          if (place === end) shown[end++] = each * 2;
+          shown[place] |= surely;
+        }
       }
-      for (const [term, surely] of sure) shown.push(term * 2 + (surely ? 1 : 0));
-    });
-    plates.starts[count] = shown.length;
-    plates.shown = Int32Array.from(shown);
-    data.cuts.forEach((numbers, cut) => numbers.forEach((number) => { plates.cuts[number] = cut; }));
+    }
+    starts[count] = end;
+    const cut = unpacked(columns.cuts), wearers = Array.from(unpacked(columns.wearers), (who) => index.wearers[who]);
+    for (let i = 0, plate = 0; i < cut.length; i += 2) cuts[plate += cut[i]] = cut[i + 1];
     return {
-      circaYears: data.circa_years, decades: data.decades, facets: data.facets.map(([id, label]) => ({ id, label })),
-      garments, terms, documents, plates, garmentChains: garments.map((_, garment) => chain(garments, garment)),
-      garmentIndex: new Map(garments.map((each, i) => [each.id, i])),
-      termIndex: new Map(terms.map((each, i) => [each.key, i])), memo: new Map(),
+      count, keys: columns.ids.map((id, plate) => `${documents[documentOf[plate]].source}/${id}`),
+      documentOf, within, garmentOf: unpacked(columns.garments), wearers, cuts, starts, shown: shown.subarray(0, end), recorded,
     };
+  }
+
+  function grown(numbers) {
+    const more = new Int32Array(2 * numbers.length + 8);
+    more.set(numbers);
+    return more;
   }
 
   /** The same facts with "circa" read as 0 or 10 years either side. */
@@ -548,11 +589,15 @@
         : `Outside that range ${count} sightings stand alone; check their dates: ${alone}.`);
     }
     const little = !c.judged.at.length || ["unrecorded", "unproven"].includes(c.judged.verdict);
-    const parts = c.leftOut.filter(({ showing }) => showing || little).map(({ reason, recording: plates, showing }) =>
-      `${number(plates, "plate")} ${WHY_LEFT_OUT[reason]}` +
-        (showing ? ` (${showing} ${show(showing)} ${c.it})` : ""));
-    if (parts.length) said.push(`Not counted: ${parts.join("; ")}.`);
+    const parts = c.leftOut.filter(({ showing }) => showing || little);
+    if (parts.length) said.push(notCounted(parts, ({ showing }) => (showing ? ` (${showing} ${show(showing)} ${c.it})` : "")));
     return said;
+  }
+
+  /** What is not counted: by each reason how many plates, and what else is said of them. */
+  function notCounted(leftOut, more) {
+    const said = leftOut.map((each) => `${number(each.recording, "plate")} ${WHY_LEFT_OUT[each.reason]}${more(each)}`);
+    return `Not counted: ${said.join("; ")}.`;
   }
 
   function deciding(c) {
@@ -763,6 +808,14 @@
     return ranked.slice(0, CITED).flatMap((rank) => of.sighted.get(rank[5])).slice(0, CITED);
   }
 
+  /** In each window the share of plates that show the features, all on one; null where none was looked at. */
+  function sharesIn(facts, question, features, windows) {
+    const terms = features.map((feature) => facts.termIndex.get(feature));
+    const facets = [...new Set(terms.map((term) => facts.terms[term].facet))].sort((a, b) => a - b);
+    const looked = survey(facts, whole(question), facets), of = seen(facts, looked, terms);
+    return windows.map((window) => shareIn(looked, of, window).value);
+  }
+
   function facetIndex(facts, facet) {
     const at = facts.facets.findIndex((each) => each.id === facet);
     if (at < 0) throw new Error(`no facet “${facet}” in the vocabulary`);
@@ -813,7 +866,8 @@
       };
     });
     const lookedIn = each.map((list) => list.filter(([, part]) => part >= MOSTLY).length);
-    return { garment, facet, decades, rows, recorded, looked: lookedIn };
+    const leftOut = [...looked.away].filter(([, plates]) => plates.length).map(([reason, plates]) => ({ reason, recording: plates.length }));
+    return { garment, facet, decades, rows, recorded, looked: lookedIn, left_out: leftOut };
   }
 
   /** What would be judged otherwise were circa read as 0 or 10 years, or grade C counted as well. */
@@ -836,7 +890,7 @@
   }
 
   const evidence = {
-    factsFromJson, answer, timeline, usualInWindow, sensitivity, windowInWords, yearStart, yearOf, decimalYear, isoDay,
+    unpacked, factsFromJson, answer, timeline, sharesIn, notCounted, usualInWindow, sensitivity, windowInWords, yearStart, yearOf, decimalYear, isoDay,
   };
   (root.InPeriod = root.InPeriod || {}).evidence = evidence;
   if (typeof module !== "undefined") module.exports = evidence;

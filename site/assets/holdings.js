@@ -1,8 +1,9 @@
-// The facts and the plates' data joined: what the catalogue holds, as the pages one asks of need it.
+// The facts and what is said of the plates joined: what the catalogue holds, as the pages one asks of need it.
 (function (root) {
   "use strict";
   const InPeriod = (root.InPeriod = root.InPeriod || {});
   const GRADES = { A: "A", B: "B", C: "C", style: "C", none: "" };
+  const rows = {};
 
   /** A scan as it is given; a flat by its size, its path following from the plate's key. */
   function pictureOf(key, given) {
@@ -11,17 +12,27 @@
     return { path: given[0], alt: given[1], width: given[2], height: given[3] };
   }
 
-  /** {facts, plate(number), numberOf(key), terms(number)}; plates are numbered as in the facts. */
-  function hold(factsData, given) {
-    const facts = InPeriod.evidence.factsFromJson(factsData);
-    const { keys, documentOf, garmentOf, wearers, starts, shown } = facts.plates;
-    const numbers = new Map(keys.map((key, number) => [key, number]));
+  /**
+   * {facts, plate(number), numberOf(key), terms(number), need(numbers)} for the plates of these columns. What is said
+   * of a plate has to be there: `need` is null where it is, else a promise of its coming.
+   */
+  function hold(index, columns) {
+    const { evidence } = InPeriod,
+      facts = evidence.factsFromJson(index, columns);
+    const { keys, documentOf, within, garmentOf, wearers, starts, shown } = facts.plates;
+    let numbers = null, blocks = null;
+
+    /** The number of the plate with that key. */
+    function numberOf(key) {
+      numbers = numbers || new Map(keys.map((each, number) => [each, number]));
+      return numbers.get(key);
+    }
 
     /** All that a list says of a plate. Paths are from the root of the site. */
     function plate(number) {
       const document = facts.documents[documentOf[number]];
-      const [title, begins, ends] = given.sources[document.source];
-      const [where, middle, picture] = given.rows[number];
+      const [title, begins, ends, when, all] = rows[documentOf[number]];
+      const [where, middle, picture] = all[within[number]];
       return {
         key: keys[number],
         path: `plate/${keys[number]}.html`,
@@ -33,25 +44,37 @@
         places: document.places,
         grade: GRADES[document.basis],
         days: document.days,
-        when: given.when[documentOf[number]],
+        when,
         where,
         cite: begins + middle + ends,
         picture: pictureOf(keys[number], picture),
       };
     }
 
-    /** Term indices a plate shows, wider terms with them. */
-    function terms(number) {
-      return Array.from(shown.subarray(starts[number], starts[number + 1]), (code) => code >> 1);
+    /** Brings what is said of these plates; `more` names what else lies in the same blocks and is wanted, by document. */
+    function need(wanted, more = {}) {
+      blocks = blocks || evidence.unpacked(index.blocks);
+      const coming = [];
+      for (const [folder, into] of Object.entries({ rows, ...more })) {
+        const lacking = wanted.map((number) => documentOf[number]).filter((document) => !(document in into));
+        for (const block of new Set(lacking.map((document) => blocks[document])))
+          coming.push(InPeriod.load(`${folder}/${block}`).then((given) => Object.assign(into, given)));
+      }
+      return coming.length ? Promise.all(coming) : null;
     }
 
-    return { facts, plate, terms, numberOf: (key) => numbers.get(key) };
+    /** Term indices a plate shows, wider terms with them. */
+    const terms = (number) => Array.from(shown.subarray(starts[number], starts[number + 1]), (code) => code >> 1);
+
+    return { facts, plate, terms, need, numberOf };
   }
 
+  /** The name of the data with the plates of a garment: in a small catalogue one holds those of all. */
+  const platesOf = (index, garment) => (index.apart ? `garment/${garment}` : "every");
+
   /** A plate as a line of a printed list, as the macro of the templates makes it. */
-  function plateLine(plate) {
-    const { h } = InPeriod,
-      { path, label, source, where, when, grade } = plate;
+  function plateLine({ path, label, source, where, when, grade }) {
+    const { h } = InPeriod;
     return h(
       "p",
       { class: "trade-line" },
@@ -60,13 +83,7 @@
         { class: "trade-text" },
         h("a", { class: "trade-what", href: path }, label),
         " ",
-        h(
-          "span",
-          { class: "trade-where" },
-          source,
-          where && ", ",
-          where && h("span", { class: "plate-number" }, where),
-        ),
+        h("span", { class: "trade-where" }, source, where && ", ", where && h("span", { class: "plate-number" }, where)),
       ),
       " ",
       h("span", { class: "leader", "aria-hidden": "true" }),
@@ -77,6 +94,6 @@
 
   const gradeSign = (grade) => InPeriod.h("abbr", { class: "grade", title: `Dating grade ${grade}` }, grade);
 
-  Object.assign(InPeriod, { hold, plateLine, gradeSign });
+  Object.assign(InPeriod, { hold, platesOf, plateLine, gradeSign });
   if (typeof module !== "undefined") module.exports = InPeriod;
 })(typeof window !== "undefined" ? window : globalThis);

@@ -2,38 +2,78 @@
 (function (root) {
   "use strict";
   const InPeriod = (root.InPeriod = root.InPeriod || {});
-  const { h, announce, goTo, later, readAddress, writeAddress } = InPeriod;
+  const { h, announce, goTo, later, load, readAddress, writeAddress } = InPeriod;
   const { featureOptions, pairsOf, readQuestion, readWindow, withTerm } = InPeriod.question;
-  const OFFERED = 60;
+  const OFFERED = 60,
+    ASKED = "Drawn from the features asked about, in the line of that time",
+    DRAWING = ["words", "drawing", "live"].map((part) => `assets/flat-${part}.js`);
 
   function start() {
-    const { facts: factsData, vocabulary, plates } = InPeriod.data;
-    const holdings = InPeriod.hold(factsData, plates),
-      { facts } = holdings;
-    const exclusive = new Set(vocabulary.facets.filter((facet) => facet.exclusive).map((facet) => facet.id));
-    const page = { facts, holdings, exclusive, leads: vocabulary.leads, grades: vocabulary.grades };
-    const options = featureOptions(holdings, vocabulary);
     const at = (id) => document.getElementById(id);
+    if (!at("ask")) return;
     const answerBox = at("answer"),
       example = answerBox.dataset.question,
+      held = new Map(),
       // Drawn beforehand, for the question the page opens with and no other.
       exampleFlat = answerBox.querySelector(".asked-part");
-    let asked,
-      shown = null;
+    let page = null,
+      asked,
+      shown = example,
+      turn = 0,
+      toHead = false;
+
+    // The worked answer stands there without any data. They come when the address asks, or somebody does.
+    const brought = () => Promise.all(["index", "vocabulary"].map(load)).then(([index, vocabulary]) => {
+      if (page) return;
+      const exclusive = new Set(vocabulary.facets.filter((facet) => facet.exclusive).map((facet) => facet.id));
+      const facts = InPeriod.evidence.factsFromJson(index, null);
+      page = { index, vocabulary, facts, exclusive, leads: vocabulary.leads, grades: vocabulary.grades };
+      asked = readQuestion(readAddress(example), facts, page.grades).asked;
+    });
+
+    /** Does it at once where the data are there, else when they have come. */
+    const ready = (task) => (page ? task() : brought().then(task).catch(failed));
+
+    function failed(problem) {
+      answerBox.removeAttribute("aria-busy");
+      answerBox.replaceChildren(h("p", { class: "empty" }, InPeriod.UNLOADED));
+      throw problem;
+    }
+
+    /** What is held of the garment asked about; null where it is only coming, and `then` is done when it is there. */
+    function holdingsOf(garment, then) {
+      if (!held.has(garment)) {
+        const name = InPeriod.platesOf(page.index, garment);
+        load(name).then((columns) => {
+          if (!held.has(garment)) held.set(garment, hold(garment, columns));
+          then();
+        }).catch(failed);
+        return null;
+      }
+      return held.get(garment);
+    }
+
+    function hold(garment, columns) {
+      const holdings = [...held.values()].find((each) => each.columns === columns) || InPeriod.hold(page.index, columns);
+      return { ...holdings, columns, options: featureOptions(holdings, page.vocabulary) };
+    }
 
     function fromAddress() {
       const pairs = readAddress(location.hash);
-      const read = readQuestion(pairs.length ? pairs : readAddress(example), facts, page.grades);
+      const read = readQuestion(pairs.length ? pairs : readAddress(example), page.facts, page.grades);
       asked = read.asked;
       syncForm();
       show(read.unknown);
     }
 
     function ask(changes, replace) {
-      asked = { ...asked, ...changes };
-      goTo(pairsOf(asked, page.grades), replace);
-      syncForm();
-      show([]);
+      answerBox.setAttribute("aria-busy", "true");
+      ready(() => {
+        asked = { ...asked, ...changes(asked) };
+        goTo(pairsOf(asked, page.grades), replace);
+        syncForm();
+        show([]);
+      });
     }
 
     function syncForm() {
@@ -54,25 +94,26 @@
     }
 
     function chip(feature) {
-      const term = facts.terms[facts.termIndex.get(feature)];
-      const button = h(
-        "button",
-        { type: "button", class: "chip" },
-        h("span", { class: "chip-facet" }, facts.facets[term.facet].label),
-        " ",
-        term.label,
-        h("span", { class: "chip-off", "aria-hidden": "true" }, "×"),
-        h("span", { class: "unseen" }, ": take away"),
+      const { facts } = page,
+        term = facts.terms[facts.termIndex.get(feature)];
+      return h(
+        "li",
+        {},
+        h(
+          "button",
+          { type: "button", class: "chip" },
+          h("span", { class: "chip-facet" }, facts.facets[term.facet].label),
+          " ",
+          term.label,
+          h("span", { class: "chip-off", "aria-hidden": "true" }, "×"),
+          h("span", { class: "unseen" }, ": take away"),
+        ),
       );
-      button.addEventListener("click", () => {
-        ask({ features: asked.features.filter((each) => each !== feature) });
-        at("ask-feature").focus();
-      });
-      return h("li", {}, button);
     }
 
     function show(unknown) {
-      const read = readWindow(asked.when, facts.circaYears, at("ask").dataset.seasons);
+      const now = (turn += 1);
+      const read = readWindow(asked.when, page.facts.circaYears, at("ask").dataset.seasons);
       const box = at("ask-when"),
         reading = at("ask-reading");
       box.setAttribute("aria-invalid", String(Boolean(read.error)));
@@ -80,19 +121,61 @@
       reading.textContent = (read.error || read.reading) + strange;
       reading.classList.toggle("ask-wrong", Boolean(read.error || strange));
       shown = writeAddress(pairsOf(asked, page.grades));
+      answerBox.setAttribute("aria-busy", "true");
       if (read.error) {
-        answerBox.replaceChildren(h("p", { class: "empty" }, "No answer without a time to ask about."));
+        put(h("p", { class: "empty" }, "No answer without a time to ask about."));
         announce(read.error);
-        return;
-      }
-      const { parts, said } = InPeriod.answerParts(page, asked, read.window);
-      answerBox.replaceChildren(...parts, ...(exampleFlat && shown === example ? [exampleFlat] : []));
-      InPeriod.copyButtons(answerBox);
-      announce(said);
+      } else answer(read.window, () => now === turn);
+    }
+
+    function put(...parts) {
+      answerBox.replaceChildren(...parts);
+      answerBox.removeAttribute("aria-busy");
+      if (toHead && at("answer-head")) at("answer-head").focus();
+      toHead = false;
+    }
+
+    /** Answers when what is held of the garment, and of the plates to cite, is there, unless something else is asked by then. */
+    function answer(window, current) {
+      const holdings = holdingsOf(asked.garment, () => current() && answer(window, current));
+      if (!holdings) return;
+      const found = InPeriod.answerTo({ ...page, holdings, facts: holdings.facts }, asked, window);
+      const finish = () => {
+        if (!current()) return;
+        const { parts, said } = found.parts();
+        put(...parts, flatPart(window) || "");
+        InPeriod.copyButtons(answerBox);
+        announce(said);
+      };
+      const coming = holdings.need(found.cited);
+      if (coming) coming.then(finish, failed);
+      else finish();
+    }
+
+    /** The garment asked about, drawn once the answer stands; what draws it is loaded when first needed. */
+    function flatPart(window) {
+      if (exampleFlat && shown === example) return exampleFlat;
+      if (!asked.features.length || (window.earliest === null && window.latest === null)) return null;
+      const box = h("div", { class: "part-body asked-flat" }),
+        head = h("h2", { id: "asked-head" }, "What is asked about"),
+        part = h("section", { class: "part part-wide asked-part", "aria-labelledby": "asked-head" }, head, box);
+      const given = { garment: asked.garment, features: asked.features, window, who: asked.wearer };
+      const words = { caption: ASKED, by: "the question", said: "Asked about" };
+      const draw = () => part.isConnected && !InPeriod.flats.show(box, given, page.facts, words) && part.remove();
+      setTimeout(() => InPeriod.need(...DRAWING).then(draw).catch(() => part.remove()), 0);
+      return part;
+    }
+
+    /** The features that can be added, as one types; null while they are coming, and the list opens when they are there. */
+    function find(query) {
+      const open = () => document.activeElement === at("ask-feature") && list.open();
+      if (!page) ready(open);
+      const holdings = page && holdingsOf(asked.garment, open);
+      return holdings && InPeriod.rank(holdings.options(asked), query).slice(0, OFFERED);
     }
 
     const list = InPeriod.combobox(at("ask-feature"), at("ask-found"), {
-      find: (query) => InPeriod.rank(options(asked), query).slice(0, OFFERED),
+      find,
       show: ({ option, by }) =>
         h(
           "li",
@@ -103,38 +186,43 @@
           by && " ",
           by && h("span", { class: "found-by" }, by),
         ),
-      take: (option) => ask(withTerm(asked, option.key, exclusive)),
-      undo: () => asked.features.length && ask({ features: asked.features.slice(0, -1) }),
+      take: (option) => ask((now) => withTerm(now, option.key, page.exclusive)),
+      undo: () => ask(({ features }) => ({ features: features.slice(0, -1) })),
     });
 
     at("ask").addEventListener("submit", (event) => event.preventDefault());
-    at("ask-garment").addEventListener("change", (event) => ask({ garment: event.target.value }));
-    for (const name of ["place", "kind", "wearer", "grades"])
-      at(`ask-${name}`).addEventListener("change", (event) => ask({ [name]: event.target.value }));
+    for (const name of ["garment", "place", "kind", "wearer", "grades"])
+      at(`ask-${name}`).addEventListener("change", (event) => ask(() => ({ [name]: event.target.value })));
     at("ask-worn").addEventListener("change", (event) => {
       const years = Math.min(60, Math.max(0, Math.round(Number(event.target.value) || 0)));
-      ask({ worn: years ? String(years) : "" });
+      ask(() => ({ worn: years ? String(years) : "" }));
+    });
+    at("ask-chosen").addEventListener("click", (event) => {
+      const chip = event.target.closest("li"),
+        place = [...at("ask-chosen").children].indexOf(chip);
+      if (!chip) return;
+      ask(({ features }) => ({ features: features.filter((_, i) => i !== place) }));
+      at("ask-feature").focus();
     });
     // While one types, the address keeps pace without filling the history; leaving the box makes a step.
-    const typed = later(250, () => ask({ when: at("ask-when").value }, true));
+    const when = () => ({ when: at("ask-when").value });
+    const typed = later(250, () => ask(when, true));
     at("ask-when").addEventListener("input", typed);
-    at("ask-when").addEventListener(
-      "change",
-      () => asked.when !== at("ask-when").value && ask({ when: at("ask-when").value }),
-    );
+    at("ask-when").addEventListener("change", () => !(asked && asked.when === at("ask-when").value) && ask(when));
     answerBox.addEventListener("click", (event) => {
-      if (!event.target.closest(".usual-ask")) return;
-      setTimeout(() => at("answer-head") && at("answer-head").focus(), 0);
+      if (event.target.closest(".usual-ask")) toHead = true;
     });
     const moved = () => {
       const pairs = readAddress(location.hash);
       if (writeAddress(pairs.length ? pairs : readAddress(example)) === shown) return;
       list.close();
-      fromAddress();
+      answerBox.setAttribute("aria-busy", "true");
+      ready(fromAddress);
     };
     root.addEventListener("popstate", moved);
     root.addEventListener("hashchange", moved);
-    fromAddress();
+    at("ask").addEventListener("focusin", () => ready(() => holdingsOf(asked.garment, () => {})), { once: true });
+    moved();
   }
 
   if (typeof document !== "undefined") document.addEventListener("DOMContentLoaded", start);

@@ -2,27 +2,46 @@
 (function (root) {
   "use strict";
   const InPeriod = (root.InPeriod = root.InPeriod || {});
-  const { h, announce, goTo, later, makeGroups, makeText, perStep, readAddress, sift, writeAddress } = InPeriod;
-  const PAGE = 60,
+  const { h, announce, goTo, later, load, readAddress, writeAddress } = InPeriod;
+  const { beginning, common, has, inYears, makeGroups, order, perStep, sift, size, those, wordsOf } = InPeriod.sifting;
+  const FIRST = 24,
+    MORE = 60,
     SHORT = 150,
     HISTOGRAM = 72;
   const SORTS = ["latest", "garment", "source"];
   const VIEWS = ["list"];
 
-  function start() {
-    const { facts: factsData, vocabulary, plates: given, captions } = InPeriod.data;
+  async function begin() {
+    try {
+      start(...(await Promise.all(["index", "every"].map(load))));
+    } catch (problem) {
+      document.getElementById("sifting").prepend(h("p", { class: "empty" }, InPeriod.UNLOADED));
+      throw problem;
+    }
+  }
+
+  function start(index, every) {
     const at = (id) => document.getElementById(id);
-    const holdings = InPeriod.hold(factsData, given);
-    const { all, groups } = makeGroups(holdings, vocabulary, vocabulary.places || {});
+    const holdings = InPeriod.hold(index, every),
+      { facts } = holdings,
+      { count } = facts.plates;
+    const groups = makeGroups(holdings, every);
     const first = Number(at("from").min),
       last = Number(at("from").max);
-    const said = sayings(all, captions);
-    const texts = all.map((each, number) => makeText(holdings, vocabulary, each, number, said[number]));
-    const boxes = buildGroups(groups, at("sift-groups"), () => step());
     const years = Number(document.querySelector("#years-box .years").dataset.step);
+    const inSteps = perStep(facts, first, last, years),
+      everything = those(count, () => true),
+      titles = InPeriod.evidence.unpacked(every.titles);
+    const orders = new Map(),
+      written = new Map(),
+      said = {},
+      boxes = new Map();
     let state = null,
-      shown = PAGE,
-      address = null;
+      address = null,
+      frame = 0,
+      turn = 0,
+      counts = null,
+      barsFor = null;
 
     at("all-plates").hidden = true;
 
@@ -52,7 +71,6 @@
           !groups.some((group) => group.id === key && group.values.some((each) => each.id === value)),
       );
       state = { from, to, words: one("words"), sort, view, chosen, strange };
-      shown = PAGE;
       syncForm();
       show();
     }
@@ -70,21 +88,24 @@
       ];
     }
 
+    /** While something is dragged or typed (`replace`) one look a frame is enough, and one address once it rests. */
     function step(changes, replace) {
-      state = { ...state, ...changes, chosen: readBoxes() };
-      shown = PAGE;
-      goTo(pairs(), replace);
+      state = { ...state, ...changes };
       syncForm();
-      show();
+      if (!replace) return show(() => goTo(pairs()));
+      cancelAnimationFrame(frame);
+      frame = requestAnimationFrame(() => show(rested));
     }
+    const rested = later(150, () => goTo(pairs(), true));
 
-    function readBoxes() {
-      const chosen = new Map();
-      for (const [group, inputs] of boxes) {
-        const values = [...inputs].filter(([, { input }]) => input.checked).map(([value]) => value);
-        if (values.length) chosen.set(group, new Set(values));
-      }
-      return chosen;
+    /** With that value of the group, or without it. */
+    function choose(group, value, wanted) {
+      const values = new Set(state.chosen.get(group)),
+        chosen = new Map(state.chosen);
+      values[wanted ? "add" : "delete"](value);
+      if (values.size) chosen.set(group, values);
+      else chosen.delete(group);
+      step({ chosen });
     }
 
     function syncForm() {
@@ -99,75 +120,100 @@
       at("sort").value = state.sort;
       at("as-grid").setAttribute("aria-pressed", String(state.view === ""));
       at("as-list").setAttribute("aria-pressed", String(state.view === "list"));
-      for (const [group, inputs] of boxes) {
+      for (const [group, { inputs }] of boxes) {
         const values = state.chosen.get(group);
-        for (const [value, { input }] of inputs) input.checked = Boolean(values && values.has(value));
+        inputs.forEach(({ input }, i) => {
+          input.checked = Boolean(values && values.has(group.values[i].id));
+        });
       }
     }
 
     // ---- sifting and showing
 
-    function show() {
-      const { from, to, words, chosen, strange } = state;
-      const { yearStart } = InPeriod.evidence,
-        earliest = yearStart(from),
-        latest = yearStart(to + 1) - 1;
-      const everyYear = from === first && to === last;
-      const inYears = (number) => {
-        const { days } = all[number];
-        if (everyYear) return true;
-        return (
-          Boolean(days) &&
-          (days.latest === null || days.latest >= earliest) &&
-          (days.earliest === null || days.earliest <= latest)
-        );
-      };
-      const wanted = InPeriod.fold(words);
-      const rest = (number) => strange.length === 0 && (!wanted || InPeriod.finds(texts[number], wanted));
-      const { found, counts, apartFromYears } = sift(groups, all.length, chosen, rest, inYears);
-      found.sort(order(state.sort));
-      drawYears(perStep(all, apartFromYears, first, last, years));
-      showCounts(counts);
-      showChosen();
-      showPlates(found);
-      address = writeAddress(pairs());
-      announce(`${found.length} ${found.length === 1 ? "plate" : "plates"}.`);
-    }
-
-    function order(sort) {
-      const middle = ({ days }) => {
-        const ends = days ? [days.earliest, days.latest].filter((end) => end !== null) : [];
-        return ends.length ? ends.reduce((sum, end) => sum + end, 0) / ends.length : Infinity;
-      };
-      const byDate = (a, b) => (middle(all[a]) === middle(all[b]) ? a - b : middle(all[a]) - middle(all[b]));
-      const byText = (name) => (a, b) => all[a][name].localeCompare(all[b][name]) || byDate(a, b);
-      if (sort === "latest") {
-        const dated = (number) => Number.isFinite(middle(all[number]));
-        return (a, b) => dated(b) - dated(a) || byDate(b, a);
+    /** Sifts and shows; `done` is called when what is found is known, which a word not met before may delay. */
+    async function show(done) {
+      const now = (turn += 1),
+        { from, to, words, chosen, strange } = state;
+      const typed = InPeriod.fold(words).split(" ").filter(Boolean);
+      const coming = bringWords(typed);
+      if (coming) {
+        at("results").setAttribute("aria-busy", "true");
+        await coming;
+        if (now !== turn) return;
       }
-      return sort === "garment" ? byText("label") : sort === "source" ? byText("source") : byDate;
+      const rest = strange.length
+        ? those(count, () => false)
+        : typed.length
+          ? common(everything, typed.map((word) => beginning(word, wordsFor(word), holdings, groups, InPeriod.data.vocabulary)))
+          : null;
+      const given = sift(groups, everything, count, chosen, rest, from === first && to === last ? null : inYears(facts, from, to));
+      counts = given.counts;
+      const number = size(given.found, given.found);
+      drawYears(given.apartFromYears);
+      showCounts();
+      showChosen();
+      at("sifted-count").textContent = number === count ? `${count} plates` : `${number} of ${count} plates`;
+      announce(`${number} ${number === 1 ? "plate" : "plates"}.`);
+      address = writeAddress(pairs());
+      if (done) done();
+      await showPlates(given.found, number, () => now === turn);
     }
 
-    function drawYears(counts) {
+    /** The words of the letters that are typed, and other names: brought when somebody types. null where all are there. */
+    function bringWords(typed) {
+      const letters = index.apart ? typed.map((word) => word[0]).filter((letter) => every.letters.includes(letter)) : ["captions"];
+      const lacking = [...new Set(letters)].filter((letter) => !written.has(letter));
+      if (!typed.length || (!lacking.length && InPeriod.data.vocabulary)) return null;
+      const { unpacked } = InPeriod.evidence;
+      const all = Array.from({ length: index.apart ? 0 : count }, (_, number) => number);
+      return Promise.all([
+        load("vocabulary"),
+        holdings.need(all),
+        ...lacking.map(async (letter) => {
+          const given = index.apart && Object.entries(await load(`words/${letter.codePointAt(0)}`));
+          if (given)
+            written.set(letter, new Map(given.map(([word, packed]) => {
+              let number = 0;
+              return [word, unpacked(packed).map((step) => (number += step))];
+            })));
+        }),
+      ]).then(() => {
+        if (index.apart) return;
+        const captions = saidOnPage();
+        written.set("captions", wordsOf(all.map((number) => {
+          const { source, where, key } = holdings.plate(number);
+          return `${source} ${where} ${captions.get(key) || ""}`;
+        })));
+      });
+    }
+    const wordsFor = (word) => written.get(index.apart ? word[0] : "captions") || [];
+
+    function drawYears(set) {
       const svg = document.querySelector("#years-box .years"),
-        most = Number(svg.dataset.most);
-      const outside = (i) => first + i * years + years - 1 < state.from || first + i * years > state.to;
-      svg.querySelectorAll(".years-left").forEach((bar, i) => {
-        const tall = (HISTOGRAM - 4) * (counts[i] / most);
-        bar.setAttribute("y", HISTOGRAM - tall);
-        bar.setAttribute("height", tall);
-        bar.setAttribute("class", outside(i) ? "years-left years-outside" : "years-left");
+        most = Number(svg.dataset.most),
+        bars = svg.querySelectorAll(".years-left");
+      if (!barsFor || set.some((bits, i) => bits !== barsFor[i]))
+        inSteps((barsFor = set)).forEach((held, i) => {
+          const tall = (HISTOGRAM - 4) * (held / most);
+          bars[i].setAttribute("y", HISTOGRAM - tall);
+          bars[i].setAttribute("height", tall);
+        });
+      bars.forEach((bar, i) => {
+        const year = first + i * years;
+        bar.classList.toggle("years-outside", year + years - 1 < state.from || year > state.to);
       });
     }
 
-    function showCounts(counts) {
-      groups.forEach((group, i) => {
-        for (const [value, { input, count, item }] of boxes.get(group)) {
-          const number = counts[i].get(value) || 0;
-          count.textContent = String(number);
-          item.className = number === 0 && !input.checked ? "sift-value sift-none" : "sift-value";
-        }
-      });
+    /** The counts of the groups that stand open; a group that is opened is told its own then. */
+    function showCounts() {
+      for (const [group, { details, inputs }] of boxes) {
+        if (!details.open || !counts) continue;
+        counts(group).forEach((number, i) => {
+          const { input, tally, item } = inputs[i];
+          if (tally.data !== String(number)) tally.data = String(number);
+          item.classList.toggle("sift-none", number === 0 && !input.checked);
+        });
+      }
     }
 
     function showChosen() {
@@ -194,10 +240,7 @@
               " ",
               group.values.find((each) => each.id === value).label,
             ],
-            () => {
-              boxes.get(group).get(value).input.checked = false;
-              step();
-            },
+            () => choose(group, value, false),
           );
       for (const pair of state.strange)
         chip([h("span", { class: "chip-facet" }, "not on any plate"), " ", pair[1]], () =>
@@ -217,38 +260,69 @@
     }
 
     function clear() {
-      for (const inputs of boxes.values()) for (const { input } of inputs.values()) input.checked = false;
-      step({ words: "", from: first, to: last, strange: [] });
+      step({ words: "", from: first, to: last, strange: [], chosen: new Map() });
       at("sift-words").focus();
     }
 
-    function showPlates(found) {
-      InPeriod.listedPlates = () => found.map((number) => all[number].key);
-      const list = at("results");
-      at("sifted-count").textContent =
-        found.length === all.length ? `${all.length} plates` : `${found.length} of ${all.length} plates`;
-      list.className = state.view === "list" ? "trade-list" : "cards";
-      const make = (number) =>
-        state.view === "list" ? line(all[number], said[number]) : card(all[number], said[number]);
-      list.replaceChildren(...found.slice(0, shown).map(make));
-      if (!found.length)
-        list.replaceChildren(h("li", { class: "empty" }, "No plate has all of this. Take one of the filters away."));
-      const left = found.length - shown;
-      at("more").hidden = left <= 0;
-      at("more").textContent = `${Math.min(PAGE, left)} more of ${left}`;
-      at("more").onclick = () => {
-        const next = list.children.length;
-        shown += PAGE;
-        list.append(...found.slice(next, shown).map(make));
-        showMore(found.length - shown);
-        const link = list.children[next] && list.children[next].querySelector("a");
-        if (link) link.focus();
-      };
+    const ordered = (sort) => {
+      if (!orders.has(sort)) orders.set(sort, order(facts, titles, sort));
+      return orders.get(sort);
+    };
+
+    /** The first so many of the set, in the order chosen, from that place in the order. */
+    function some(set, many, from) {
+      const numbers = [],
+        all = ordered(state.sort);
+      let place = from;
+      for (; place < all.length && numbers.length < many; place += 1) if (has(set, all[place])) numbers.push(all[place]);
+      return { numbers, place };
     }
 
-    function showMore(left) {
-      at("more").hidden = left <= 0;
-      at("more").textContent = `${Math.min(PAGE, left)} more of ${left}`;
+    async function showPlates(found, number, current) {
+      const list = at("results"),
+        { sort, view } = state;
+      InPeriod.listedPlates = () => ordered(sort).filter((each) => has(found, each)).map((each) => facts.plates.keys[each]);
+      const make = (each) => {
+        const plate = holdings.plate(each);
+        return (view === "list" ? line : card)(plate, saying(each, plate.key));
+      };
+
+      /** Lists more of them, when what is said of them is there; gives the first of those. */
+      async function listed(many, from, before) {
+        const { numbers, place } = some(found, many, from);
+        const coming = holdings.need(numbers, index.apart ? { said } : {});
+        if (coming) {
+          list.setAttribute("aria-busy", "true");
+          await coming;
+          if (!current()) return null;
+        }
+        before();
+        list.append(...numbers.map(make));
+        list.removeAttribute("aria-busy");
+        const left = number - list.children.length;
+        at("more").hidden = left <= 0;
+        at("more").textContent = `${Math.min(MORE, left)} more of ${left}`;
+        at("more").onclick = async () => {
+          const next = list.children.length;
+          await listed(MORE, place, () => {});
+          const link = list.children[next] && list.children[next].querySelector("a");
+          if (link) link.focus();
+        };
+        return null;
+      }
+
+      await listed(FIRST, 0, () => {
+        list.className = view === "list" ? "trade-list" : "cards";
+        list.replaceChildren();
+      });
+      if (!number && current())
+        list.replaceChildren(h("li", { class: "empty" }, "No plate has all of this. Take one of the filters away."));
+    }
+
+    /** What is said of a plate: in a small catalogue the page itself lists it. */
+    function saying(number, key) {
+      if (!index.apart) return saidOnPage().get(key) || "";
+      return said[facts.plates.documentOf[number]][facts.plates.within[number]];
     }
 
     // ---- listening
@@ -272,38 +346,48 @@
     };
     root.addEventListener("popstate", moved);
     root.addEventListener("hashchange", moved);
+    buildGroups();
     fromAddress();
-  }
 
-  /** What is said of each plate: from the page's own list, or from the data where there are too many for a page. */
-  function sayings(all, captions) {
-    if (captions) return captions;
-    const said = new Map();
-    for (const item of document.querySelectorAll("[data-plate]")) {
-      const note = item.querySelector(".trade-note");
-      said.set(item.dataset.plate, note ? note.textContent : "");
-    }
-    return all.map((each) => said.get(each.key) || "");
-  }
-
-  function buildGroups(groups, parent, changed) {
-    const boxes = new Map();
-    groups.forEach((group, index) => {
-      const inputs = new Map();
-      const items = group.values.map((value, i) => {
-        const id = `sift-${index}-${i}`;
-        const input = h("input", { type: "checkbox", id, onchange: changed });
-        const count = h("span", { class: "sift-count" });
-        const item = h("li", { class: "sift-value" }, input, h("label", { for: id }, value.label, " ", count));
-        inputs.set(value.id, { input, count, item });
-        return item;
+    function buildGroups() {
+      groups.forEach((group, place) => {
+        const details = h("details", { class: "sift-group", open: place === 0 }, h("summary", {}, group.label));
+        const box = { details, inputs: [] };
+        boxes.set(group, box);
+        const open = () => {
+          if (!details.open) return;
+          if (!box.inputs.length) fill(group, box, place);
+          showCounts();
+        };
+        details.addEventListener("toggle", open);
+        at("sift-groups").append(details);
+        open();
       });
-      boxes.set(group, inputs);
-      parent.append(
-        h("details", { class: "sift-group", open: index === 0 }, h("summary", {}, group.label), h("ul", {}, ...items)),
-      );
-    });
-    return boxes;
+    }
+
+    /** The values of a group, made when it is first opened. */
+    function fill(group, box, place) {
+      const chosen = (state && state.chosen.get(group)) || new Set();
+      box.inputs = group.values.map((value, i) => {
+        const id = `sift-${place}-${i}`,
+          tally = document.createTextNode(String(value.total));
+        const input = h("input", { type: "checkbox", id, onchange: () => choose(group, value.id, input.checked) });
+        input.checked = chosen.has(value.id);
+        const count = h("span", { class: "sift-count" }, tally);
+        return { input, tally, item: h("li", { class: "sift-value" }, input, h("label", { for: id }, value.label, " ", count)) };
+      });
+      box.details.append(h("ul", {}, ...box.inputs.map((each) => each.item)));
+    }
+  }
+
+  /** What is said of the plates that the page itself lists, by key. */
+  function saidOnPage() {
+    if (!saidOnPage.found)
+      saidOnPage.found = new Map([...document.querySelectorAll("#all-plates [data-plate]")].map((item) => {
+        const note = item.querySelector(".trade-note");
+        return [item.dataset.plate, note ? note.textContent : ""];
+      }));
+    return saidOnPage.found;
   }
 
   const short = (text) => (text.length <= SHORT ? text : text.slice(0, text.lastIndexOf(" ", SHORT)) + " …");
@@ -345,5 +429,5 @@
     );
   }
 
-  if (typeof document !== "undefined") document.addEventListener("DOMContentLoaded", start);
+  if (typeof document !== "undefined") document.addEventListener("DOMContentLoaded", begin);
 })(typeof window !== "undefined" ? window : globalThis);

@@ -52,7 +52,7 @@
   /**
    * A type-ahead box after the combobox pattern of the ARIA Authoring Practices (list autocomplete,
    * manual selection): arrows move, Enter takes, Escape closes and then clears, Tab leaves.
-   * `find(query)` gives [{option, by}]; `take(option)` is told the choice; `undo()` is told of a
+   * `find(query)` gives [{option, by}], or null while they are still coming; `take(option)` is told the choice; `undo()` is told of a
    * Backspace in an empty box; `noun` is what one thing found is called.
    */
   function combobox(input, list, { find, show, take, undo, noun = "feature" }) {
@@ -60,6 +60,7 @@
     let active = -1;
 
     function close() {
+      shown = [];
       list.hidden = true;
       input.setAttribute("aria-expanded", "false");
       input.removeAttribute("aria-activedescendant");
@@ -69,6 +70,7 @@
     function open() {
       shown = find(input.value);
       active = -1;
+      if (!shown) return close();
       list.replaceChildren(
         ...shown.map((each, index) => {
           const item = show(each, index);
@@ -135,7 +137,7 @@
         else input.value = "";
       } else if (event.key === "Backspace" && input.value === "" && undo) undo();
     });
-    return { close };
+    return { open, close };
   }
 
   Object.assign(InPeriod, { fold, searchable, finds, rank, combobox });

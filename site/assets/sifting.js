@@ -1,140 +1,210 @@
-// What the page of plates sifts by: the groups of its filters, the words of a plate, one pass over all plates.
+// What the page of plates sifts by. A set of plates is one bit for each, so that a step costs next to nothing.
 (function (root) {
   "use strict";
   const InPeriod = (root.InPeriod = root.InPeriod || {});
   const WHO = { woman: "women", man: "men", girl: "girls", boy: "boys", infant: "infants", any: "anyone" };
-  const GRADES = { A: "A, firm", B: "B, an institution’s", C: "C, weak", "": "none given" };
+  const GRADES = { A: "A, firm", B: "B, an institution’s", C: "C, weak", none: "none given" };
+
+  // ---- sets of plates
+
+  const empty = (count) => new Int32Array((count + 31) >> 5);
+  const put = (set, number) => {
+    set[number >> 5] |= 1 << (number & 31);
+  };
+  const has = (set, number) => (set[number >> 5] >> (number & 31)) & 1;
+
+  /** The set of the numbers from 0 up to `count` that pass. */
+  function those(count, passes) {
+    const set = empty(count);
+    for (let number = 0; number < count; number += 1) if (passes(number)) put(set, number);
+    return set;
+  }
+
+  /** What is in any of the sets. */
+  function joined(count, sets) {
+    const all = empty(count);
+    for (const set of sets) for (let i = 0; i < all.length; i += 1) all[i] |= set[i];
+    return all;
+  }
+
+  /** What is in the first set and in every other; null is no limit. */
+  function common(first, others) {
+    const all = first.slice();
+    for (const set of others) if (set) for (let i = 0; i < all.length; i += 1) all[i] &= set[i];
+    return all;
+  }
+
+  /** How many are in both sets. */
+  function size(one, other) {
+    let count = 0;
+    for (let i = 0; i < one.length; i += 1) {
+      let bits = one[i] & other[i];
+      if (!bits) continue;
+      bits -= (bits >>> 1) & 0x55555555;
+      bits = (bits & 0x33333333) + ((bits >>> 2) & 0x33333333);
+      count += (((bits + (bits >>> 4)) & 0x0f0f0f0f) * 0x01010101) >>> 24;
+    }
+    return count;
+  }
+
+  // ---- groups
 
   /**
-   * The groups of the filters. A group has an id (its name in the address), a label, values {id, label} and
-   * `of(number)`: the ids of its values a plate has. Within a group any chosen value will do; all groups must be met.
+   * The groups of the filters. A group has an id (its name in the address), a label, and values {id, label, set, total},
+   * those most plates have first. Within a group any chosen value will do; all groups must be met.
    */
-  function makeGroups({ facts, plate, terms }, vocabulary, places) {
-    const { plates } = facts;
-    const all = Array.from({ length: plates.count }, (_, number) => plate(number));
-    const garments = facts.garments.map((each) => ({ id: each.id, label: each.label }));
-    const plain = (id, label, of, name) => {
-      const held = [...new Set(all.flatMap((each) => of(each)))];
-      return {
-        id,
-        label,
-        values: held.map((value) => ({ id: value, label: name(value) })),
-        of: (number) => of(all[number]),
-      };
+  function makeGroups({ facts }, { kinds, places }) {
+    const { plates, documents, facets, terms, garments, garmentChains } = facts;
+    const { count, documentOf, garmentOf, wearers, starts, shown } = plates;
+    const grade = ({ basis }) => (basis === "style" ? "C" : basis);
+
+    /** A group from what `each` tells of every plate: the ids, or the indices, of its values. */
+    function group(more, name, each) {
+      const sets = new Map();
+      each((number, value) => {
+        let set = sets.get(value);
+        if (!set) sets.set(value, (set = empty(count)));
+        put(set, number);
+      });
+      const values = [...sets].map(([value, set]) => ({ ...name(value), set, total: size(set, set) }));
+      return { ...more, values: values.sort((a, b) => b.total - a.total) };
+    }
+
+    const plain = (of) => (tell) => {
+      for (let number = 0; number < count; number += 1) for (const value of of(number)) tell(number, value);
     };
+    const ofDocument = (of) => {
+      const held = documents.map(of);
+      return plain((number) => held[documentOf[number]]);
+    };
+    const listed = (names) => (id) => ({ id, label: names[id] || id });
     const groups = [
-      {
-        id: "garment",
-        label: "Garment",
-        values: garments,
-        of: (number) => facts.garmentChains[plates.garmentOf[number]].map((each) => facts.garments[each].id),
-      },
-      plain(
-        "kind",
-        "Kind of source",
-        (each) => [each.kind],
-        (kind) => vocabulary.kinds[kind] || kind,
-      ),
-      plain(
-        "place",
-        "Place",
-        (each) => each.places,
-        (place) => places[place] || place,
-      ),
-      plain(
-        "who",
-        "Wearer",
-        (each) => [each.who],
-        (who) => WHO[who] || who,
-      ),
-      plain(
-        "grade",
-        "Dating",
-        (each) => [each.grade || "none"],
-        (grade) => GRADES[grade === "none" ? "" : grade],
-      ),
+      group({ id: "garment", label: "Garment" }, (garment) => garments[garment], plain((number) => garmentChains[garmentOf[number]])),
+      group({ id: "kind", label: "Kind of source" }, listed(kinds), ofDocument(({ kind }) => [kind])),
+      group({ id: "place", label: "Place" }, listed(places), ofDocument((each) => each.places)),
+      group({ id: "who", label: "Wearer" }, listed(WHO), plain((number) => [wearers[number]])),
+      group({ id: "grade", label: "Dating" }, listed(GRADES), ofDocument((each) => [grade(each)])),
     ];
-    facts.facets.forEach((facet, index) => {
-      const values = facts.terms
-        .filter((term) => term.facet === index)
-        .map((term) => ({ id: term.key, label: term.label }));
-      const of = (number) =>
-        terms(number)
-          .filter((term) => facts.terms[term].facet === index)
-          .map((term) => facts.terms[term].key);
-      groups.push({ id: "feature", facet: facet.id, label: facet.label, values, of });
+    const features = group({}, (term) => ({ ...terms[term], id: terms[term].key }), (tell) => {
+      for (let number = 0; number < count; number += 1)
+        for (let i = starts[number]; i < starts[number + 1]; i += 1) tell(number, shown[i] >> 1);
     });
-    for (const group of groups) {
-      group.held = all.map((_, number) => group.of(number));
-      const total = new Map();
-      for (const held of group.held) for (const value of held) total.set(value, (total.get(value) || 0) + 1);
-      group.values = group.values
-        .filter((value) => total.get(value.id))
-        .sort((a, b) => total.get(b.id) - total.get(a.id));
-    }
-    return { all, groups: groups.filter((group) => group.values.length) };
-  }
-
-  /** Everything a plate can be found by: garment, source, what is said of it, its terms and their other names. */
-  function makeText({ facts, terms }, vocabulary, each, number, said) {
-    const names = new Map(vocabulary.facets.map((facet) => [facet.id, facet.names || {}]));
-    const garment = facts.garments[each.garment];
-    const called = terms(number).flatMap((term) => {
-      const { key, label } = facts.terms[term],
-        [facet, id] = key.split("/");
-      return [label, ...((names.get(facet) || {})[id] || [])];
-    });
-    return InPeriod.searchable(
-      [garment.label, ...(vocabulary.garments[garment.id] || []), each.source, each.where, said, ...called].join(" "),
+    facets.forEach(({ label }, facet) =>
+      groups.push({ id: "feature", label, values: features.values.filter((each) => each.facet === facet) }),
     );
+    return groups.filter((each) => each.values.length);
   }
 
-  /** Which plates pass, and how many would were one more value chosen: one pass over all plates. */
-  function sift(groups, count, chosen, passesRest, passesYears) {
-    const wanted = groups.map((group) => chosen.get(group) || null);
-    const counts = groups.map(() => new Map());
-    const found = [],
-      apartFromYears = [];
-    for (let number = 0; number < count; number += 1) {
-      if (!passesRest(number)) continue;
-      let failed = 0,
-        failing = -1;
-      for (let i = 0; i < groups.length && failed < 2; i += 1) {
-        if (wanted[i] && !groups[i].held[number].some((value) => wanted[i].has(value))) {
-          failed += 1;
-          failing = i;
-        }
-      }
-      if (failed === 0) apartFromYears.push(number);
-      if (failed > 1 || !passesYears(number)) continue;
-      if (failed === 0) found.push(number);
-      for (let i = 0; i < groups.length; i += 1) {
-        if (failed === 1 && failing !== i) continue;
-        for (const value of groups[i].held[number]) counts[i].set(value, (counts[i].get(value) || 0) + 1);
-      }
-    }
-    return { found, counts, apartFromYears };
+  /**
+   * Which plates pass: {found, apartFromYears, counts(group)}, the last how many would pass were each of its values
+   * chosen. `chosen` maps groups to sets of ids; `rest` and `years` are sets of plates, or null.
+   */
+  function sift(groups, everything, count, chosen, rest, years) {
+    const wanted = new Map(
+      [...chosen].map(([group, ids]) => [group, joined(count, group.values.filter(({ id }) => ids.has(id)).map((each) => each.set))]),
+    );
+    const apartFromYears = common(everything, [...wanted.values(), rest]);
+    const found = common(apartFromYears, [years]);
+    const others = (group) => [...wanted].filter(([each]) => each !== group).map(([, set]) => set);
+    return {
+      found,
+      apartFromYears,
+      counts: (group) => {
+        const left = wanted.has(group) ? common(everything, [...others(group), rest, years]) : found;
+        return group.values.map(({ set }) => size(left, set));
+      },
+    };
   }
 
-  /** Plates in every `step` years from `first` to `last`, one that may lie in several of them shared out. */
-  function perStep(plates, numbers, first, last, step) {
-    const { yearOf, yearStart } = InPeriod.evidence,
-      counts = new Array(Math.floor((last - first) / step) + 1).fill(0);
-    for (const number of numbers) {
-      const { days } = plates[number];
-      if (!days || days.earliest === null || days.latest === null) continue;
-      const length = days.latest - days.earliest + 1;
-      const at = (day) => Math.floor((yearOf(day) - first) / step);
+  // ---- years, order, words
+
+  /** The plates that may lie in the years. */
+  function inYears({ documents, plates }, from, to) {
+    const { yearStart } = InPeriod.evidence, earliest = yearStart(from), latest = yearStart(to + 1) - 1;
+    const meets = documents.map(({ days }) =>
+      days && (days.latest === null || days.latest >= earliest) && (days.earliest === null || days.earliest <= latest));
+    return those(plates.count, (number) => meets[plates.documentOf[number]]);
+  }
+
+  /** A function from a set to its plates in every `step` years, one that may lie in several of them shared out. */
+  function perStep({ documents, plates }, first, last, step) {
+    const { yearOf, yearStart } = InPeriod.evidence, length = Math.floor((last - first) / step) + 1;
+    const at = (day) => Math.floor((yearOf(day) - first) / step);
+    const parts = documents.map(({ days }) => {
+      const found = [];
+      if (!days || days.earliest === null || days.latest === null) return found;
       for (let i = at(days.earliest); i <= at(days.latest); i += 1) {
         const year = first + i * step;
-        const from = Math.max(days.earliest, yearStart(year)),
-          to = Math.min(days.latest, yearStart(year + step) - 1);
-        counts[i] += (to - from + 1) / length;
+        const from = Math.max(days.earliest, yearStart(year)), to = Math.min(days.latest, yearStart(year + step) - 1);
+        found.push([i, (to - from + 1) / (days.latest - days.earliest + 1)]);
       }
-    }
-    return counts;
+      return found;
+    });
+    return (set) => {
+      const held = new Int32Array(documents.length), counts = new Array(length).fill(0);
+      for (let number = 0; number < plates.count; number += 1) held[plates.documentOf[number]] += has(set, number);
+      parts.forEach((found, document) => {
+        if (held[document]) for (const [i, part] of found) counts[i] += part * held[document];
+      });
+      return counts;
+    };
   }
 
-  Object.assign(InPeriod, { makeGroups, makeText, sift, perStep });
+  /** Every plate in the order named: by date (""), "latest", "garment" or "source". `titles` ranks the documents. */
+  function order({ documents, plates, garments }, titles, sort) {
+    const middle = documents.map(({ days }) => {
+      const ends = days ? [days.earliest, days.latest].filter((end) => end !== null) : [];
+      return ends.length ? ends.reduce((sum, end) => sum + end, 0) / ends.length : Infinity;
+    });
+    const away = sort === "latest" ? -1 : 1;
+    const byDate = (a, b) =>
+      middle[a] === middle[b] ? away * (a - b) : middle[a] === Infinity ? 1 : middle[b] === Infinity ? -1 : away * (middle[a] - middle[b]);
+    const held = documents.map(() => []);
+    plates.documentOf.forEach((document, number) => held[document].push(number));
+    if (away < 0) for (const numbers of held) numbers.reverse();
+    const listed = held
+      .map((_, document) => document)
+      .sort((a, b) => (sort === "source" && titles[a] - titles[b]) || byDate(a, b))
+      .flatMap((document) => held[document]);
+    if (sort !== "garment") return listed;
+    const ordered = garments.map((_, garment) => garment).sort((a, b) => garments[a].label.localeCompare(garments[b].label));
+    const shelves = garments.map(() => []);
+    for (const number of listed) shelves[plates.garmentOf[number]].push(number);
+    return ordered.flatMap((garment) => shelves[garment]);
+  }
+
+  /** The words of texts, by plate, as the build makes them for a large catalogue: by word the numbers. */
+  function wordsOf(texts) {
+    const words = new Map();
+    texts.forEach((text, number) => {
+      for (const word of new Set(InPeriod.fold(text).split(" "))) {
+        if (!words.has(word)) words.set(word, []);
+        words.get(word).push(number);
+      }
+    });
+    return words;
+  }
+
+  /**
+   * The plates of which some word begins with the one given: a word of theirs (`words` maps words to numbers), of the
+   * garment, of a term they show, or of another name of these.
+   */
+  function beginning(word, words, { facts }, groups, vocabulary) {
+    const { count, garmentOf } = facts.plates;
+    const begins = (names) => InPeriod.finds(InPeriod.searchable(names.join(" ")), word);
+    const facets = new Map(vocabulary.facets.map((each) => [each.id, each.names || {}]));
+    const garments = facts.garments.map(({ id, label }) => begins([label, ...(vocabulary.garments[id] || [])]));
+    const sets = [those(count, (number) => garments[garmentOf[number]]), empty(count)];
+    for (const [each, numbers] of words) if (each.startsWith(word)) for (const number of numbers) put(sets[1], number);
+    for (const { id, values } of groups)
+      if (id === "feature")
+        for (const { id: key, label, set } of values) {
+          const [facet, term] = key.split("/");
+          if (begins([label, ...((facets.get(facet) || {})[term] || [])])) sets.push(set);
+        }
+    return joined(count, sets);
+  }
+
+  Object.assign(InPeriod, { sifting: { has, those, common, size, makeGroups, sift, inYears, perStep, order, wordsOf, beginning } });
   if (typeof module !== "undefined") module.exports = InPeriod;
 })(typeof window !== "undefined" ? window : globalThis);

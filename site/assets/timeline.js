@@ -2,7 +2,7 @@
 (function (root) {
   "use strict";
   const InPeriod = (root.InPeriod = root.InPeriod || {});
-  const { h, s, amount, announce, counted, goTo, perCent, readAddress, writeAddress } = InPeriod;
+  const { h, s, amount, announce, counted, goTo, later, perCent, readAddress, writeAddress } = InPeriod;
 
   /** A timeline made ready to draw, as view_timeline.py makes it. `root` leads to the top of the site. */
   function chartOf(facts, drawn, name, root, limits) {
@@ -166,18 +166,35 @@
     const form = document.getElementById("timeline-form");
     if (!form) return;
     const at = (id) => document.getElementById(id);
-    const { evidence } = InPeriod,
-      facts = evidence.factsFromJson(InPeriod.data.facts);
+    const { evidence, load } = InPeriod;
     const { garment, facet, grades, root: top } = form.dataset;
     const first = Number(at("from").min),
       last = Number(at("from").max);
     const name = at("drawing").querySelector(".chart").getAttribute("aria-label");
     // The plates of the grades that were counted, so that a cell and its list agree.
     const gradePairs = [...grades].map((grade) => ["grade", grade]);
+    const limits = () => [["place", state.place], ["kind", state.kind], ...gradePairs];
     let state = null,
       address = null,
+      facts = null,
       drawn = null,
-      drawnFor = " ";
+      // The whole drawing stands there without any data; they come when something else is asked.
+      drawnFor = writeAddress(gradePairs);
+
+    /** Does it at once where the data are there, else when they have come. */
+    function ready(task) {
+      if (facts) return task();
+      at("timeline").setAttribute("aria-busy", "true");
+      return load("index").then(async (index) => {
+        const columns = await load(InPeriod.platesOf(index, garment));
+        facts = facts || evidence.factsFromJson(index, columns);
+        at("timeline").removeAttribute("aria-busy");
+        task();
+      }).catch((problem) => {
+        announce(InPeriod.UNLOADED);
+        throw problem;
+      });
+    }
 
     function fromAddress() {
       const pairs = new Map(readAddress(location.hash));
@@ -189,6 +206,7 @@
         [...at(`timeline-${key}`).options].some((each) => each.value === pairs.get(key)) ? pairs.get(key) : "";
       const from = year("from", first);
       state = { from, to: Math.max(from, year("to", last)), place: offered("place"), kind: offered("kind") };
+      syncForm();
       show();
     }
 
@@ -199,13 +217,22 @@
       ["to", state.to === last ? "" : String(state.to)],
     ];
 
+    // While a handle is dragged one look a frame is enough, and one address once it rests.
+    let frame = 0;
+    const rested = later(150, () => goTo(pairs(), true));
     function step(changes, replace) {
       state = { ...state, ...changes };
-      goTo(pairs(), replace);
+      syncForm();
+      cancelAnimationFrame(frame);
+      if (replace) {
+        frame = requestAnimationFrame(show);
+        return rested();
+      }
+      goTo(pairs());
       show();
     }
 
-    function show() {
+    function syncForm() {
       const { place, kind, from, to } = state;
       at("timeline-place").value = place;
       at("timeline-kind").value = kind;
@@ -216,21 +243,28 @@
         at(id).value = String(value);
         at(`${id}-handle`).value = String(value);
       }
-      address = writeAddress(pairs());
-      const limits = [["place", place], ["kind", kind], ...gradePairs];
-      if (writeAddress(limits) !== drawnFor) {
-        drawnFor = writeAddress(limits);
-        redraw(limits);
-      }
-      shade();
-      readOut();
     }
 
-    function redraw(limits) {
+    function show() {
+      const { from, to } = state;
+      address = writeAddress(pairs());
+      at("range").hidden = from === first && to === last;
+      if (writeAddress(limits()) !== drawnFor) ready(redraw);
+      if (!at("range").hidden) ready(readOut);
+      shade();
+    }
+
+    function count() {
       const { place, kind } = state;
       // The decades stay those of the whole drawing, so that a narrower look is laid beside the wider one.
       drawn = evidence.timeline(facts, garment, facet, { place, kind, grades, decades: [first, last - 9] });
-      const chart = chartOf(facts, drawn, name, top, limits);
+    }
+
+    function redraw() {
+      if (writeAddress(limits()) === drawnFor) return;
+      drawnFor = writeAddress(limits());
+      count();
+      const chart = chartOf(facts, drawn, name, top, limits());
       at("drawing").replaceChildren(InPeriod.drawTimeline(chart));
       at("timeline-scale").textContent =
         `full height: ${InPeriod.scaleOf(chart.rows.flatMap((row) => row.cells.map((cell) => cell.share)))} % of the plates looked at`;
@@ -244,6 +278,9 @@
       drawn.looked.forEach((count, i) => {
         looked[i].textContent = String(count);
       });
+      at("left-out").textContent = drawn.left_out.length ? evidence.notCounted(drawn.left_out, () => "") : "";
+      at("left-out").hidden = !drawn.left_out.length;
+      shade();
       announce(
         rows.length === drawn.rows.length
           ? `${counted(rows.length, "style")} drawn.`
@@ -271,10 +308,8 @@
 
     /** The styles of the range, most usual first, with their shares. */
     function readOut() {
-      const { from, to, place, kind } = state,
-        section = at("range");
-      section.hidden = from === first && to === last;
-      if (section.hidden) return;
+      const { from, to, place, kind } = state;
+      if (from === first && to === last) return;
       const window = { earliest: evidence.yearStart(from), latest: evidence.yearStart(to + 1) - 1 };
       const usual = evidence.usualInWindow(facts, { garment, features: [], window, place, kind, grades }, facet);
       const years = from === to ? String(from) : `${from}–${to}`;
@@ -329,7 +364,10 @@
       InPeriod.download(`${file}.svg`, "image/svg+xml", asSvg(at("drawing").querySelector(".chart"), name)),
     );
     at("keep-csv").addEventListener("click", () =>
-      InPeriod.download(`${file}.csv`, "text/csv;charset=utf-8", asCsv(drawn)),
+      ready(() => {
+        if (!drawn) count();
+        InPeriod.download(`${file}.csv`, "text/csv;charset=utf-8", asCsv(drawn));
+      }),
     );
     const moved = () => {
       if (writeAddress(readAddress(location.hash)) !== address) fromAddress();

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from inperiod.boards import as_json, read_board_file, resolve
 from inperiod.evidence import facts_to_json
-from inperiod.publishing.browser_data import plates_data, vocabulary_data
+from inperiod.publishing.browser_data import vocabulary_data
 from inperiod.records.model import Catalogue
 from inperiod.records.yaml_reading import plain_value, read_yaml
 from parity import differences, in_node
@@ -240,7 +240,7 @@ CHECK = {
     "check": ASSETS / "board-check.js",
 }
 CHECKED = """(() => {
-  const held = check.hold(given.facts, given.plates);
+  const held = check.hold(given.facts, given.facts.plates);
   return given.boards.map(([board, window]) => {
     const found = check.checkBoard(held, given.vocabulary, store.boardOf(board), window);
     return {
@@ -312,7 +312,6 @@ def test_what_is_worked_out_is_the_same_in_both_languages(node, demo_catalogue, 
         sent.append([board, {"earliest": found.window.earliest, "latest": found.window.latest}])
     data = {
         "facts": facts_to_json(demo_facts),
-        "plates": plates_data(demo_catalogue, demo_facts),
         "vocabulary": vocabulary_data(demo_catalogue),
         "boards": sent,
     }

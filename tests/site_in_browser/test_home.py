@@ -90,6 +90,11 @@ def questions(facts: Facts, count: int) -> list[tuple[dict[str, Any], str]]:
     return asked
 
 
+def settled(page: Page) -> None:
+    """Waits until whatever data the page has asked for is there and shown."""
+    page.wait_for_function("() => !document.querySelector('[aria-busy=true]')")
+
+
 def ask(page: Page, question: dict[str, Any], when: str) -> None:
     """Puts a question into the address bar."""
     pairs = [("garment", question["garment"]), ("when", when)]
@@ -101,6 +106,7 @@ def ask(page: Page, question: dict[str, Any], when: str) -> None:
     page.wait_for_function(
         "(garment) => document.getElementById('ask-garment').value === garment", arg=question["garment"]
     )
+    settled(page)
 
 
 def window_of(catalogue: Catalogue, when: str) -> Window:
@@ -114,6 +120,7 @@ def test_the_page_answers_as_the_command_line_does(opened, shown_catalogue, show
     for question, when in questions(shown_facts, 50):
         ask(page, question, when)
         page.wait_for_function("(when) => document.getElementById('ask-when').value === when", arg=when)
+        settled(page)
         whole = Question(window=window_of(shown_catalogue, when), **question)
         given, changes = as_json(answer(shown_facts, whole)), sensitivity(shown_facts, whole)
         findings = given["features"] + ([given["together"]] if given["together"] else [])
@@ -156,11 +163,17 @@ def test_each_way_of_narrowing_changes_the_answer_as_it_does_on_the_command_line
         address = """(value) => [...document.querySelectorAll("#narrow select, #ask-worn")]
             .some((each) => each.value === value)"""
         page.wait_for_function(address, arg=str(limited[name]))
+        settled(page)
         assert page.evaluate(READ_ANSWER) == [expected(each, changes) for each in given], (limited, when)
 
 
 def test_the_answer_made_at_build_time_is_the_one_the_scripts_make(opened, as_tree):
-    still, lively = opened("index.html", scripts=False), opened("index.html")
+    still, lively = opened("index.html", scripts=False), opened("index.html#garment=blouse&when=1911")
+    assert lively.locator("#answer-head").inner_text() == "Blouse for 1911"
+    example = lively.locator("#answer").get_attribute("data-question")
+    lively.evaluate("(hash) => { location.hash = hash; }", example)
+    lively.wait_for_function("() => document.getElementById('answer-head').textContent !== 'Blouse for 1911'")
+    settled(lively)
     trees = []
     for page in (still, lively):
         # Evaluation works in a page whose own scripts are switched off.
@@ -170,12 +183,31 @@ def test_the_answer_made_at_build_time_is_the_one_the_scripts_make(opened, as_tr
 
 
 def test_the_features_chosen_stand_there_before_the_scripts_do(opened, as_tree):
-    trees = [
-        opened("index.html", scripts=scripts).locator("#ask-chosen").evaluate(as_tree)
-        for scripts in (False, True)
-    ]
+    still, lively = opened("index.html", scripts=False), opened("index.html")
+    lively.locator("#ask-worn").evaluate("(each) => each.dispatchEvent(new Event('change'))")
+    lively.wait_for_function("() => location.hash")
+    trees = [page.locator("#ask-chosen").evaluate(as_tree) for page in (still, lively)]
     assert "chip" in trees[0]
     assert trees[0] == trees[1]
+
+
+def test_no_data_come_before_somebody_asks(opened):
+    page = opened("index.html")
+    scripts = "() => [...document.scripts].filter((each) => each.src.includes('/data/')).length"
+    assert page.evaluate(scripts) == 0
+    page.locator("#ask-chosen button").first.click()
+    page.wait_for_function("() => location.hash")
+    settled(page)
+    assert page.evaluate(scripts) > 0
+
+
+def test_data_that_do_not_come_are_said_to_be_missing(chromium, demo_site):
+    context = chromium.new_context()
+    context.route("**/data/rows/*", lambda route: route.abort())
+    page = context.new_page()
+    page.goto(f"{demo_site.as_uri()}/index.html#garment=day-dress&when=1926&feature=neckline/square")
+    page.locator("#answer", has_text="could not be loaded").wait_for()
+    context.close()
 
 
 def test_the_pages_one_asks_of_are_light(shown_facts, demo_site):
@@ -207,6 +239,7 @@ def test_another_name_finds_a_feature_and_the_answer_appears(opened, shown_catal
     assert page.locator("#ask-found [role=option]").filter(has_text=name).first.is_visible()
     page.keyboard.press("ArrowDown")
     page.keyboard.press("Enter")
+    settled(page)
     assert page.locator(".fit").first.get_attribute("data-term")
     assert "feature=" in page.evaluate("location.hash")
 
@@ -240,6 +273,7 @@ def test_the_whole_way_by_keyboard(opened):
     active = page.locator("#ask-feature").get_attribute("aria-activedescendant")
     assert page.locator(f"#{active}").get_attribute("aria-selected") == "true"
     page.keyboard.press("Enter")
+    settled(page)
     assert page.locator(".chip").inner_text().startswith("Closure")
     assert page.locator(".fit").get_attribute("data-term") == "closure/slip-on"
     assert "slip-on" in page.locator("#said").inner_text()
@@ -256,13 +290,17 @@ def test_the_whole_way_by_keyboard(opened):
 def test_back_takes_one_step_of_the_question_back(opened):
     page = opened("index.html#garment=day-dress&when=1926&feature=neckline/v")
     page.locator("#ask-garment").select_option("blouse")
+    settled(page)
     page.locator("#narrow summary").click()
     page.locator("#ask-place").select_option(index=1)
     assert page.locator("#narrow-said").inner_text().startswith(":")
+    settled(page)
     page.go_back()
+    settled(page)
     assert page.locator("#ask-place").input_value() == ""
     assert page.locator("#answer-head").inner_text().startswith("Blouse")
     page.go_back()
+    settled(page)
     assert page.locator("#answer-head").inner_text() == "Day dress for 1926"
     assert page.locator(".chip").count() == 1
 
@@ -275,6 +313,7 @@ def test_a_time_that_cannot_be_read_is_said_and_not_guessed(opened):
     assert page.locator("#ask-reading").inner_text().strip()
     page.locator("#ask-when").fill("late 1920s")
     page.wait_for_selector("#ask-when[aria-invalid=false]")
+    settled(page)
     assert page.locator("#answer-head").inner_text() == "Day dress for 1927–1929"
 
 
@@ -294,6 +333,8 @@ def test_usual_alternatives_are_those_of_the_evidence_and_can_be_asked_about(ope
     shares = [per_cent(each.share.value or 0) for each in others]
     assert page.locator(".usual-share").all_inner_texts() == shares
     page.locator(".usual-ask").first.click()
+    page.wait_for_function("(term) => location.hash.includes(term)", arg=others[0].term)
+    settled(page)
     assert page.locator(".fit").get_attribute("data-term") == others[0].term
     assert page.evaluate("document.activeElement.id") == "answer-head"
 

@@ -12,6 +12,7 @@ import pytest
 from inperiod.dating import day_number
 from inperiod.drawing.marks import per_cent
 from inperiod.evidence import Question, Window, timeline, usual_in_window
+from inperiod.evidence.sentences import not_counted
 
 if TYPE_CHECKING:
     from playwright.sync_api import Page
@@ -22,8 +23,14 @@ NECKLINES = "timeline/day-dress/neckline.html"
 FASTENINGS = "timeline/dress/fabric.html"
 
 
+def settled(page: Page) -> None:
+    """Waits until whatever data the page has asked for is there and shown."""
+    page.wait_for_function("() => !document.querySelector('[aria-busy=true]')")
+
+
 def table(page: Page) -> dict[str, list[str]]:
     """The table's rows by style: the share in every decade."""
+    settled(page)
     rows = page.locator("#table-body tr").evaluate_all(
         """rows => rows.map((row) => {
           const said = (cell) => (cell.querySelector("a") || cell).firstChild?.textContent.trim() || "";
@@ -42,9 +49,12 @@ def test_the_scripts_draw_what_the_build_drew(opened, as_tree, address):
     trees = []
     for scripts in (False, True):
         page = opened(address, scripts=scripts)
-        trees.append(
-            [page.locator(part).evaluate(as_tree) for part in ("#drawing", "#table", "#timeline-scale")]
-        )
+        if scripts:
+            for place in (page.locator("#timeline-place option").last.get_attribute("value"), ""):
+                page.locator("#timeline-place").select_option(place)
+                settled(page)
+        parts = ("#drawing", "#table", "#timeline-scale", "#left-out")
+        trees.append([page.locator(part).evaluate(as_tree) for part in parts])
     assert 'class="chart-band' in trees[0][0]
     assert trees[0] == trees[1]
 
@@ -83,6 +93,7 @@ def test_decades_nobody_looked_at_are_hatched_and_those_without_the_style_are_a_
     page = opened(NECKLINES)
     for kind in page.locator("#timeline-kind option").evaluate_all("all => all.map((each) => each.value)"):
         page.locator("#timeline-kind").select_option(kind)
+        settled(page)
         drawn = timeline(shown_facts, "day-dress", "neckline", kind=kind or None, decades=(1890, 1930))
         unlooked = sum(recorded == 0 for recorded in drawn.recorded)
         assert page.locator("#drawing .chart-unseen").count() == unlooked
@@ -125,14 +136,14 @@ def test_a_range_of_years_is_chosen_by_keyboard_and_read_out(opened, shown_facts
     page.locator("#to-handle").focus()
     for _ in range(10):
         page.keyboard.press("ArrowLeft")
-    assert page.locator("#range-head").inner_text() == "In 1920–1929"
+    page.locator("#range-head", has_text="In 1920–1929").wait_for()
     window = Window(day_number(1920, 1, 1), day_number(1930, 1, 1) - 1)
     usual = usual_in_window(shown_facts, Question("day-dress", (), window), "neckline")
     assert page.locator("#range-body .trade-what").all_inner_texts() == [each.label for each in usual]
     assert (
         page.locator("#range-body .trade-when").first.inner_text().startswith(per_cent(usual[0].share.value))
     )
-    assert page.evaluate("location.hash") == "#from=1920&to=1929"
+    page.wait_for_function("() => location.hash === '#from=1920&to=1929'")
     assert page.locator("#drawing .chart-row").first.locator(".chart-veil").count() == 2
 
 
@@ -190,3 +201,17 @@ def test_from_a_server_and_dark(opened, served):
 def test_nothing_is_wider_than_the_window(opened, width):
     page = opened(NECKLINES + "#from=1910&to=1920", width=width)
     assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+
+
+def test_what_is_not_counted_is_said_as_on_the_command_line(opened, shown_facts):
+    page = opened(NECKLINES)
+    data = "() => [...document.scripts].filter((each) => each.src.includes('/data/')).length"
+    assert page.evaluate(data) == 0, "the drawing stands there without any data"
+    for kind in ("", "magazine-issue"):
+        if kind:
+            page.locator("#timeline-kind").select_option(kind)
+            settled(page)
+        left_out = timeline(shown_facts, "day-dress", "neckline", kind=kind or None).left_out
+        assert left_out
+        wanted = not_counted((reason, plates, "") for reason, plates in left_out)
+        assert page.locator("#left-out").inner_text() == wanted

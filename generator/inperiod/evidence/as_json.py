@@ -80,6 +80,7 @@ def _(value: Timeline, when: Mapping[str, Any] | None = None) -> dict[str, Any]:
         "rows": [_row(row) for row in value.rows],
         "recorded": list(value.recorded),
         "looked": list(value.looked),
+        "left_out": [{"reason": reason, "recording": plates} for reason, plates in value.left_out],
     }
 
 

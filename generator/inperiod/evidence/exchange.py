@@ -1,8 +1,8 @@
-"""The facts as JSON, compact enough for a browser: the data file of the site's question form.
+"""The facts as JSON, compact enough for a browser: an index, and plates in columns that go with it.
 
-One object::
+The index (``index_to_json``) is what every question needs::
 
-    {"format": 2, "circa_years": 5, "decades": [1890, 1930],
+    {"format": 3, "circa_years": 5, "decades": [1890, 1930],
      "facets":    [[id, label], …],
      "garments":  [[id, label, plural, broader], …], broader: index, −1 for none
      "terms":     [[facet, id, label, broader, not_before, in_dress_from], …]
@@ -13,17 +13,28 @@ One object::
          kind, place: indices; basis: one of A B C style none by position; root: as in DocumentFact, −2: None;
          days: 0 (undated) or [earliest, length in days], open ends are [null, latest] and [earliest, null];
          tried: only where another reading of "circa" gives other days
-     "plates":    [[id, garment, wearer, feature, …], …]
-         in order of document; a feature is term × 3 + reading (seen, read, inferred), or −1 − facet for a
-         facet looked for and absent
-     "counts":    [plates of each document, …],
-     "cuts":      [[plate number, …], …]}   plates from one and the same cut
+     "counts":    [plates of each document, …]}
+
+Plates are numbered through all documents. Columns (``columns_to_json``) hold some of them, in that order:
+those of one garment and all narrower ones are enough to answer any question about it::
+
+    {"ids":      [id, …],
+     "numbers":  each less the one before, less 1 (before the first: −1),
+     "garments": index, "wearers": index,
+     "features": of each plate how many codes, then the codes ascending, each less the one before (first: 0);
+                 a code is a facet's index where it was looked for and absent, else, with f facets,
+                 f + term × 3 + reading (seen, read, inferred)
+     "cuts":     of each plate whose cut is used elsewhere too: its position here, less that of the one before
+                 (first: 0), then the number of the cut}
+
+All but ``ids`` are packed (``packed``): whole numbers from 0 up in groups of five bits, the lowest first, a
+group as one of 64 signs, with 32 added where another follows.
 """
 
 from __future__ import annotations
 
-from collections import defaultdict
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from itertools import accumulate, islice, pairwise
 from typing import Any
 
 from inperiod.evidence.facts import (
@@ -37,19 +48,49 @@ from inperiod.evidence.facts import (
     TermFact,
 )
 
-FORMAT = 2
+FORMAT = 3
 BASES: tuple[Basis, ...] = ("A", "B", "C", "style", "none")
 
 
+_SIGNS = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_"
+_VALUES = {sign: value for value, sign in enumerate(_SIGNS)}
+_SHORT = [_SIGNS[n] if n < 32 else _SIGNS[32 + n % 32] + _SIGNS[n // 32] for n in range(1024)]
+
+
+def packed(numbers: Iterable[int]) -> str:
+    """Whole numbers from 0 up as a short text; see the module for its form."""
+    return "".join([_SHORT[n] if n < 1024 else _packed(n) for n in numbers])
+
+
+def _packed(number: int) -> str:
+    text = ""
+    while number >= 32:
+        text += _SIGNS[32 + number % 32]
+        number //= 32
+    return text + _SIGNS[number]
+
+
+def unpacked(text: str) -> Iterator[int]:
+    """The numbers of a packed text."""
+    number = shift = 0
+    for sign in text:
+        value = _VALUES[sign]
+        number += (value & 31) << shift
+        shift += 5
+        if value < 32:
+            yield number
+            number = shift = 0
+
+
 def facts_to_json(facts: Facts) -> dict[str, Any]:
-    """The facts as plain lists, numbers and strings; see the module for their meaning."""
+    """The index, with the columns of all plates under ``plates``."""
+    return {**index_to_json(facts), "plates": columns_to_json(facts, range(len(facts.plates)))}
+
+
+def index_to_json(facts: Facts) -> dict[str, Any]:
+    """All facts but the plates as plain lists, numbers and strings; see the module for their meaning."""
     kinds = sorted({each.kind for each in facts.documents})
     places = sorted({each.places for each in facts.documents})
-    wearers = sorted({plate.who for _, plate in facts.plates})
-    cuts: dict[int, list[int]] = defaultdict(list)
-    for number, (_, plate) in enumerate(facts.plates):
-        if plate.cut is not None:
-            cuts[plate.cut].append(number)
     return {
         "format": FORMAT,
         "circa_years": facts.circa_years,
@@ -58,7 +99,7 @@ def facts_to_json(facts: Facts) -> dict[str, Any]:
         "garments": [[each.id, each.label, each.plural, _or(each.broader, -1)] for each in facts.garments],
         "terms": [_term_out(term) for term in facts.terms],
         "kinds": kinds,
-        "wearers": wearers,
+        "wearers": _wearers(facts),
         "places": [list(parts) for parts in places],
         "documents": [
             [
@@ -74,36 +115,45 @@ def facts_to_json(facts: Facts) -> dict[str, Any]:
             for each in facts.documents
         ],
         "counts": [len(each.plates) for each in facts.documents],
-        "plates": [
-            [
-                plate.id,
-                plate.garment,
-                wearers.index(plate.who),
-                *(term * 3 + reading for term, reading in plate.shown),
-                *(-1 - facet for facet in plate.absent),
-            ]
-            for _, plate in facts.plates
-        ],
-        "cuts": [cuts[cut] for cut in sorted(cuts)],
     }
 
 
+def columns_to_json(facts: Facts, numbers: Sequence[int]) -> dict[str, Any]:
+    """The plates of those numbers, ascending, in columns; see the module for their meaning."""
+    plates = [facts.plates[number][1] for number in numbers]
+    wearer = {who: i for i, who in enumerate(_wearers(facts))}
+    first = len(facts.facets)
+    features: list[int] = []
+    for plate in plates:
+        codes = sorted([*plate.absent, *(first + term * 3 + reading for term, reading in plate.shown)])
+        features.append(len(codes))
+        features += _steps(codes)
+    cut = [(position, plate.cut) for position, plate in enumerate(plates) if plate.cut is not None]
+    steps = _steps([position for position, _ in cut])
+    return {
+        "ids": [plate.id for plate in plates],
+        "numbers": packed(step - 1 for step in _steps([number + 1 for number in numbers])),
+        "garments": packed(plate.garment for plate in plates),
+        "wearers": packed(wearer[plate.who] for plate in plates),
+        "features": packed(features),
+        "cuts": packed(each for step, (_, of) in zip(steps, cut, strict=True) for each in (step, of)),
+    }
+
+
+def _wearers(facts: Facts) -> list[str]:
+    return sorted({plate.who for _, plate in facts.plates})
+
+
+def _steps(ascending: Sequence[int]) -> list[int]:
+    """Each number less the one before."""
+    return [each - before for before, each in pairwise([0, *ascending])]
+
+
 def facts_from_json(data: Mapping[str, Any]) -> Facts:
-    """The facts back from their JSON form. Raises ValueError for another format."""
+    """The facts back from the JSON form of all plates. Raises ValueError for another format."""
     if data.get("format") != FORMAT:
         raise ValueError(f"facts of format {data.get('format')!r}; this reads {FORMAT}")
-    cut_of = {number: cut for cut, numbers in enumerate(data["cuts"]) for number in numbers}
-    plates = [
-        PlateFact(
-            own,
-            garment,
-            data["wearers"][who],
-            tuple(divmod(code, 3) for code in codes if code >= 0),
-            tuple(-1 - code for code in codes if code < 0),
-            cut_of.get(number),
-        )
-        for number, (own, garment, who, *codes) in enumerate(data["plates"])
-    ]
+    plates = _plates_in(data)
     documents = []
     start = 0
     for (source, suffix, kind, place, basis, root, days, *tried), count in zip(
@@ -134,6 +184,25 @@ def facts_from_json(data: Mapping[str, Any]) -> Facts:
         tuple(_term_in(each) for each in data["terms"]),
         tuple(documents),
     )
+
+
+def _plates_in(data: Mapping[str, Any]) -> list[PlateFact]:
+    columns, first = data["plates"], len(data["facets"])
+    cuts, features = unpacked(columns["cuts"]), unpacked(columns["features"])
+    cut_of: dict[int, int] = {}
+    position = 0
+    for step in cuts:
+        position += step
+        cut_of[position] = next(cuts)
+    plates = []
+    for number, (own, garment, who) in enumerate(
+        zip(columns["ids"], unpacked(columns["garments"]), unpacked(columns["wearers"]), strict=True)
+    ):
+        codes = list(accumulate(islice(features, next(features))))
+        shown = tuple(divmod(code - first, 3) for code in codes if code >= first)
+        absent = tuple(code for code in codes if code < first)
+        plates.append(PlateFact(own, garment, data["wearers"][who], shown, absent, cut_of.get(number)))
+    return plates
 
 
 def _or(index: int | None, instead: int) -> int:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from math import floor
 
@@ -215,8 +216,14 @@ def _not_counted(case: Case) -> list[str]:
         if not each.showing and not little:
             continue
         shows = f" ({each.showing} {_show(each.showing)} {case.it})" if each.showing else ""
-        parts.append(f"{_number(each.recording, 'plate')} {WHY_LEFT_OUT[each.reason]}{shows}")
-    return [f"Not counted: {'; '.join(parts)}."] if parts else []
+        parts.append((each.reason, each.recording, shows))
+    return [not_counted(parts)] if parts else []
+
+
+def not_counted(parts: Iterable[tuple[str, int, str]]) -> str:
+    """What is not counted: by each reason how many plates, and what else is said of them."""
+    said = [f"{_number(plates, 'plate')} {WHY_LEFT_OUT[reason]}{more}" for reason, plates, more in parts]
+    return f"Not counted: {'; '.join(said)}."
 
 
 def _neighbours(case: Case, found: Attested) -> tuple[int, int]:

@@ -37,7 +37,8 @@ class Row:
 @dataclass(frozen=True, slots=True)
 class Timeline:
     """``recorded`` is the summed weight of plates recording the facet in each decade, ``looked`` the
-    documents that lie mostly in it. Rows are the terms shown at all, in the vocabulary's order."""
+    documents that lie mostly in it. Rows are the terms shown at all, in the vocabulary's order. ``left_out``
+    is why plates that record the facet are not counted, and how many."""
 
     garment: str
     facet: str
@@ -45,6 +46,7 @@ class Timeline:
     rows: tuple[Row, ...]
     recorded: tuple[float, ...]
     looked: tuple[int, ...]
+    left_out: tuple[tuple[str, int], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,7 +86,8 @@ def timeline(
         for term, fact in enumerate(facts.terms)
         if fact.facet == at and term in looked.showing
     )
-    return Timeline(garment, facet, shown, rows, recorded, documents)
+    left_out = tuple((reason, len(plates)) for reason, plates in looked.left_out.items() if plates)
+    return Timeline(garment, facet, shown, rows, recorded, documents, left_out)
 
 
 def _row(

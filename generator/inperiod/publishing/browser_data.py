@@ -7,11 +7,18 @@ script but may not fetch a file.
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
+import re
+import unicodedata
+from collections import defaultdict
+from collections.abc import Iterable, Mapping
+from itertools import pairwise
+from math import inf
 from typing import Any
 
 from inperiod.citing import cite
-from inperiod.evidence import Facts, facts_to_json
+from inperiod.evidence import Facts
+from inperiod.evidence.exchange import columns_to_json, index_to_json, packed
+from inperiod.evidence.facts import Days
 from inperiod.publishing import words
 from inperiod.publishing.embedded import json_in_script
 from inperiod.publishing.flats import FlatPicture, shown_picture
@@ -22,6 +29,8 @@ from inperiod.records.model import Catalogue, Facet, Plate, Term
 CAPTIONS_ON_PAGE = 1500
 """Above this many plates the page of plates no longer carries every caption itself; a data script does."""
 
+PLATES_IN_BLOCK = 256
+
 
 def data_script(name: str, value: Any) -> str:
     """A script that hands ``value`` over under ``name``; no text in it can end the script or a line."""
@@ -29,22 +38,113 @@ def data_script(name: str, value: Any) -> str:
 
 
 def browser_files(catalogue: Catalogue, facts: Facts) -> dict[str, str]:
-    """The data scripts by their path in the site. The catalogue holds what may be published."""
-    files = {
-        "data/facts.js": data_script("facts", facts_to_json(facts)),
-        "data/vocabulary.js": data_script("vocabulary", vocabulary_data(catalogue)),
-        "data/plates.js": data_script("plates", plates_data(catalogue, facts)),
-        "data/recording.js": data_script("recording", recording_data(catalogue)),
+    """The data scripts by their path in the site. The catalogue holds what may be published.
+
+    A page loads the index, then only what its question needs: the plates of one garment and the narrower
+    ones; what is said of the plates it shows, which lie together by their dates; and the words of a letter
+    that is typed. A small catalogue has all plates in one, and its captions on the page of plates.
+    """
+    blocks = blocks_of(facts)
+    apart = has_captions_apart(catalogue)
+    letters = words_by_letter(catalogue, facts) if apart else {}
+    every = {**columns_to_json(facts, range(len(facts.plates))), **_names_of_every(catalogue, facts, letters)}
+    files: dict[str, Mapping[Any, Any]] = {
+        "index": {**index_to_json(facts), "blocks": packed(blocks), "apart": int(apart)},
+        "every": every,
+        "vocabulary": vocabulary_data(catalogue),
+        "recording": recording_data(catalogue),
     }
-    if has_captions_apart(catalogue):
-        captions = [said_of(catalogue.plates[key]) for key in facts.keys]
-        files["data/captions.js"] = data_script("captions", captions)
-    return files
+    for block, rows in _in_blocks(blocks, plates_data(catalogue, facts)).items():
+        files[f"rows/{block}"] = rows
+    if apart:
+        for garment, numbers in facts.plates_of.items():
+            files[f"garment/{facts.garments[garment].id}"] = columns_to_json(facts, numbers)
+        for block, said in _in_blocks(blocks, captions_data(catalogue, facts)).items():
+            files[f"said/{block}"] = said
+    for letter, held in letters.items():
+        files[f"words/{ord(letter)}"] = held
+    return {f"data/{name}.js": data_script(name, value) for name, value in files.items()}
 
 
 def has_captions_apart(catalogue: Catalogue) -> bool:
     """Whether the catalogue is so large that captions are given as data and not on the page of plates."""
     return len(catalogue.plates) > CAPTIONS_ON_PAGE
+
+
+def blocks_of(facts: Facts) -> list[int]:
+    """By document: the block in which what is said of its plates lies. Blocks follow the dates."""
+    order = sorted(range(len(facts.documents)), key=lambda at: (_middle(facts.documents[at].days), at))
+    blocks = [0] * len(order)
+    block = held = 0
+    for document in order:
+        count = len(facts.documents[document].plates)
+        if held and held + count > PLATES_IN_BLOCK:
+            block, held = block + 1, 0
+        blocks[document] = block
+        held += count
+    return blocks
+
+
+def _middle(days: Days | None) -> float:
+    ends = [day for day in days or () if day is not None]
+    return sum(ends) / len(ends) if ends else inf
+
+
+def _in_blocks(blocks: list[int], by_document: Mapping[int, Any]) -> dict[int, dict[int, Any]]:
+    found: dict[int, dict[int, Any]] = {}
+    for document, value in by_document.items():
+        found.setdefault(blocks[document], {})[document] = value
+    return found
+
+
+def _names_of_every(catalogue: Catalogue, facts: Facts, letters: Iterable[str]) -> dict[str, Any]:
+    """What the page of plates needs beside the plates: the names of kinds and places, the place of each
+    document were they ordered by title, and the letters its words begin with."""
+    titles = {source: fold(catalogue.sources[source].title) for source in catalogue.sources}
+    ranks = {title: rank for rank, title in enumerate(sorted(set(titles.values())))}
+    return {
+        "titles": packed(ranks[titles[document.source]] for document in facts.documents),
+        "kinds": {kind: one for kind, (one, _) in words.KINDS.items()},
+        "places": places_of(catalogue),
+        "letters": "".join(letters),
+    }
+
+
+def words_by_letter(catalogue: Catalogue, facts: Facts) -> dict[str, dict[str, str]]:
+    """By first letter, by word: the numbers of the plates whose title, place in it, caption, translation or
+    note has it, each less the one before, packed. Words are folded as the browser folds what is typed."""
+    found: dict[str, list[int]] = defaultdict(list)
+    folded = {key: fold(source.title) for key, source in catalogue.sources.items()}
+    for number, key in enumerate(facts.keys):
+        plate = catalogue.plates[key]
+        own = fold(f"{words.short_place(plate.locator)} {said_of(plate)}")
+        for word in {*folded[plate.source].split(), *own.split()}:
+            found[word].append(number)
+    letters: dict[str, dict[str, str]] = defaultdict(dict)
+    for word in sorted(found):
+        numbers = found[word]
+        steps = (each - before for before, each in pairwise([0, *numbers]))
+        letters[word[0]][word] = packed(steps)
+    return letters
+
+
+_LIGATURES = str.maketrans(
+    {"æ": "ae", "œ": "oe", "ß": "ss", "ø": "o", "ł": "l", "đ": "d", "ð": "d", "þ": "th"}
+)
+_MARKS = re.compile("['’]")
+_OTHER = re.compile("[\x00-/:-@\\[-`{-\x7f]+")
+
+
+def fold(text: str) -> str:
+    """Lower case, without diacritics, every other sign a space: the same as ``fold`` in ``search.js``."""
+    plain = text.lower()
+    if not plain.isascii():
+        plain = unicodedata.normalize("NFD", plain)
+        plain = "".join(sign for sign in plain if unicodedata.category(sign)[0] != "M").translate(_LIGATURES)
+        plain = "".join(
+            sign if sign in "'’" or unicodedata.category(sign)[0] in "LN" else " " for sign in plain
+        )
+    return " ".join(_OTHER.sub(" ", _MARKS.sub("", plain)).split())
 
 
 def said_of(plate: Plate) -> str:
@@ -59,10 +159,8 @@ def vocabulary_data(catalogue: Catalogue) -> Mapping[str, Any]:
     return {
         "facets": [_facet(facet) for facet in vocabulary.facets.values() if facet.id != "garment"],
         "garments": {term.id: _names(term) for term in vocabulary.garments.values() if term.names},
-        "kinds": {kind: one for kind, (one, _) in words.KINDS.items()},
         "leads": LEADS,
         "grades": catalogue.settings.grades,
-        "places": places_of(catalogue),
     }
 
 
@@ -93,38 +191,38 @@ def _names(term: Term) -> list[str]:
     return list(dict.fromkeys(name.name for name in term.names))
 
 
-def plates_data(catalogue: Catalogue, facts: Facts) -> Mapping[str, Any]:
-    """What the facts do not hold of plates. ``when`` follows the facts' documents; ``rows`` follow their
-    plates: where in the source, the middle of the citation, the picture (of a flat its size alone; its path
-    follows from the key). A source gives its title and what the citations of all its plates begin and end
-    with."""
-    own: dict[str, list[str]] = {}
-    for key in facts.keys:
-        own.setdefault(catalogue.plates[key].source, []).append(key)
-    sources: dict[str, list[str]] = {}
-    middles: dict[str, str] = {}
-    for source, keys in own.items():
-        beginning, rests, end = _shared([cite(catalogue, key) for key in keys])
-        sources[source] = [catalogue.sources[source].title, beginning, end]
-        middles.update(zip(keys, rests, strict=True))
-    first = {
-        document: key for key, (document, _) in reversed(list(zip(facts.keys, facts.plates, strict=True)))
-    }
-    when = [
-        words.when(catalogue.dated(catalogue.plates[first[i]])) if i in first else ""
-        for i in range(len(facts.documents))
-    ]
-    rows = []
-    for key in facts.keys:
-        plate = catalogue.plates[key]
-        row: list[Any] = [words.short_place(plate.locator), middles[key]]
-        picture = shown_picture(catalogue, plate)
-        if isinstance(picture, FlatPicture):
-            row.append([picture.width, picture.height])
-        elif picture:
-            row.append([picture.path, picture.alt, picture.width, picture.height])
-        rows.append(row)
-    return {"sources": sources, "when": when, "rows": rows}
+def captions_data(catalogue: Catalogue, facts: Facts) -> dict[int, list[str]]:
+    """By document: what is said of each of its plates."""
+    found: dict[int, list[str]] = {}
+    for key, (document, _) in zip(facts.keys, facts.plates, strict=True):
+        found.setdefault(document, []).append(said_of(catalogue.plates[key]))
+    return found
+
+
+def plates_data(catalogue: Catalogue, facts: Facts) -> dict[int, list[Any]]:
+    """What the facts do not hold of plates, by document: the title of its source, what the citations of all
+    its plates begin and end with, its date in words, and for each plate where in the source it is, the
+    middle of the citation, and the picture (of a flat its size alone; its path follows from the key)."""
+    own: dict[int, list[Plate]] = {}
+    for key, (document, _) in zip(facts.keys, facts.plates, strict=True):
+        own.setdefault(document, []).append(catalogue.plates[key])
+    found: dict[int, list[Any]] = {}
+    for document, plates in own.items():
+        beginning, middles, end = _shared([cite(catalogue, plate.key) for plate in plates])
+        when = words.when(catalogue.dated(plates[0]))
+        rows = [_row(catalogue, plate, middle) for plate, middle in zip(plates, middles, strict=True)]
+        found[document] = [catalogue.sources[plates[0].source].title, beginning, end, when, rows]
+    return found
+
+
+def _row(catalogue: Catalogue, plate: Plate, middle: str) -> list[Any]:
+    row: list[Any] = [words.short_place(plate.locator), middle]
+    picture = shown_picture(catalogue, plate)
+    if isinstance(picture, FlatPicture):
+        row.append([picture.width, picture.height])
+    elif picture:
+        row.append([picture.path, picture.alt, picture.width, picture.height])
+    return row
 
 
 def _common(texts: list[str]) -> str:

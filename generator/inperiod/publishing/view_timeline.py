@@ -11,6 +11,7 @@ from inperiod.dating import decimal_year
 from inperiod.drawing.timeline_chart import Cell, Chart, Row, draw_timeline, scale_of_rows
 from inperiod.evidence import Facts, Timeline, timeline
 from inperiod.evidence import timelines as evidence_timelines
+from inperiod.evidence.sentences import not_counted
 from inperiod.publishing import paths, words
 from inperiod.publishing.view_answer import address, worth_drawing
 from inperiod.publishing.wording import amount, per_cent
@@ -66,6 +67,9 @@ def timeline_view(
         "chart": chart,
         "table": table_of(drawn, chart),
         "scale": scale_of_rows(chart.rows),
+        "left_out": not_counted((reason, plates, "") for reason, plates in drawn.left_out)
+        if drawn.left_out
+        else "",
         "facets": [each for each in shown if each.garment == one.garment],
         "garments": [each for each in shown if each.facet == one.facet],
         "first": chart.decades[0],
