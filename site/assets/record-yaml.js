@@ -1,5 +1,5 @@
-// Source files as YAML, the whole door: `read`, `decode`, `plainValue` (record-yaml-scan.js, record-yaml-read.js), `sourceYaml`,
-// `tidy` (record-yaml-write.js), and here `updated`: a file that a person wrote, with other values in it.
+// Source files as YAML, the whole door: `read`, `decode`, `plainValue` (record-yaml-scan.js, -events.js, -read.js), `sourceYaml`,
+// `tidy` (-write.js), and here `updated`: a file that a person wrote, with other values in it.
 //
 // A file is changed line by line. Each field and each entry of a list has its own lines: comments directly above it, in its
 // column; what it says; and what stands after it up to the next one. Those of what did not change are taken over as they are.
@@ -7,7 +7,7 @@
 (function (root) {
   "use strict";
   const InPeriod = (root.InPeriod = root.InPeriod || {});
-  if (typeof module !== "undefined") for (const part of ["scan", "read", "write"]) require(`./record-yaml-${part}.js`);
+  if (typeof module !== "undefined") for (const part of ["scan", "events", "read", "write"]) require(`./record-yaml-${part}.js`);
   const { events, plainValue, coreValue, lineEnds, withoutMark, sourceYaml, tidy, writing } = InPeriod.recordYaml;
   const { tidied, tableLines, itemLines, oneLine, single, ordered, inside, EACH, ORDERS, WIDEST, blockEnd, placing, isTable, isOpen, width, nothing } = writing;
 

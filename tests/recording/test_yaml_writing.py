@@ -1,4 +1,4 @@
-"""The browser writes and tidies source files as the command line does, and changes them with the rest kept."""
+"""The browser writes and tidies source files as the command line does, and changes what is asked only."""
 
 from __future__ import annotations
 
