@@ -24,12 +24,13 @@
 
   /**
    * Binds the form to the record. `with_`: {recording, vocabulary, seasons, taken (ids of other sources), today(), rightsIn(address) →
-   * words, next(), panelBox}. Gives {edit(change), altOf, line, focusLine(), closeLine()}.
+   * words, next(), detail(index) (the feature that is being changed, or null), panelBox}. Gives {edit(what, change), altOf, setPlate(path, value),
+   * finish(), line}.
    */
   function form(with_) {
     const { recording, vocabulary, seasons, taken, today, next } = with_;
     const { h, announce } = InPeriod,
-      { at: valueAt, put, putInOrder } = InPeriod.recordState,
+      { at: valueAt, put, putInOrder, inOrder } = InPeriod.recordState,
       { lineOf, facetOf, asTable, readLine, said, garmentsFor, withFeature } = InPeriod.recordTerms,
       figures = InPeriod.recordFigures;
     const byId = (id) => document.getElementById(id);
@@ -44,8 +45,16 @@
     const edit = (what, change) =>
       recording.change(what, (work) => (recording.figure() ? figures.withChanged(work, work.at, change, altOf) : work));
 
+    /** One detail of a feature: where it sits, how wide, how it was read. A term alone stays a word. */
+    function setDetail(plate, index, name, value) {
+      const full = inOrder(put(asTable(plate.features[index]), [name], name === "reading" && value === "seen" ? undefined : value), "features");
+      const short = Object.keys(full).length === 1 && full.term;
+      return put(plate, ["features", index], short || full);
+    }
+
     function setPlate(path, value) {
       edit(`plate ${recording.get().at} ${path.join(".")}`, (plate) => {
+        if (path[0] === "features" && path.length === 3) return setDetail(plate, path[1], path[2], value);
         if (valueAt(plate, path) === value || (value === "" && valueAt(plate, path) === undefined)) return plate;
         const after = putInOrder(plate, path, value);
         if (path[0] !== "price") return after;
@@ -122,7 +131,33 @@
       line.value = lineOf(recording.figure().features[index], vocabulary);
       line.focus();
       line.dispatchEvent(new Event("input"));
+      featureBox.close();
       drawChips();
+    }
+
+    function stopEditing() {
+      editing = null;
+      line.value = "";
+      featureBox.close();
+      drawChips();
+      return true;
+    }
+
+    /** What is still in the line is taken as a feature; false where it means none that is sure. */
+    function finish() {
+      const plate = recording.figure();
+      if (!plate || !line.value.trim()) return true;
+      if (editing !== null && line.value === lineOf(plate.features[editing], vocabulary)) return stopEditing();
+      const [top] = findFeatures(line.value);
+      if (!top || !top.option.sure) {
+        line.focus();
+        announce("What stands in the line of features names none yet.");
+        return false;
+      }
+      line.value = "";
+      featureBox.close();
+      takeFeature(top.option.feature);
+      return true;
     }
 
     const line = byId("record-line");
@@ -172,16 +207,11 @@
       const features = (recording.figure() || {}).features || [];
       if (event.isComposing) return;
       if (event.key === "Tab" && !empty) {
-        const [top] = findFeatures(line.value);
-        if (top && top.option.sure) {
-          line.value = "";
-          takeFeature(top.option.feature);
-        }
-      } else if (event.key === "Escape" && editing !== null) {
-        editing = null;
-        line.value = "";
-        drawChips();
-      } else if (!empty || !plain) return;
+        const held = editing === null ? "" : lineOf(features[editing], vocabulary),
+          [top] = line.value === held ? [] : findFeatures(line.value);
+        if (top && top.option.sure) finish();
+      } else if (event.key === "Escape" && editing !== null) stopEditing();
+      else if (!empty || !plain) return;
       else if (event.key === "Enter") (took(), next(false));
       else if (event.key === "=") (took(), repeat());
       else if (event.key === "Backspace" && features.length) (took(), editing === null ? reopen(features.length - 1) : dropFeature(editing));
@@ -198,6 +228,13 @@
       panel.follow();
     }
 
+    byId("record-detail").addEventListener("keydown", (event) => {
+      if (event.key !== "Escape" && (event.key !== "Enter" || event.ctrlKey || event.target.matches("textarea"))) return;
+      event.preventDefault();
+      stopEditing();
+      line.focus();
+    });
+
     const chips = byId("record-chips");
     function drawChips() {
       const plate = recording.figure() || {};
@@ -210,6 +247,7 @@
           h("button", { type: "button", class: "record-chip-off", tabindex: -1, "aria-label": `Take away ${called}`, onclick: () => (dropFeature(index), line.focus()) }, "×"));
       }));
       chips.hidden = !(plate.features || []).length;
+      with_.detail(editing);
     }
     chips.addEventListener("keydown", (event) => {
       const items = [...chips.children],
@@ -283,6 +321,8 @@
       if (words.textContent !== (reading.error || reading.words)) words.textContent = reading.error || reading.words;
       words.classList.toggle("record-bad", Boolean(reading.error));
       byId("record-rights-words").textContent = with_.rightsIn(work.source.rights || "");
+      const again = !work.file && taken.has(work.name);
+      byId("record-name-words").textContent = again ? "This catalogue has a source of that id already." : "";
       byId("record-name").placeholder = figures.sourceId(work.source, taken) || "title-1912";
     }
 
@@ -297,6 +337,8 @@
       }
       drawFields(work);
       if (plate !== wasPlate) {
+        if (editing !== null && !((plate || {}).features || [])[editing]) stopEditing();
+        if (editing !== null && document.activeElement !== line && plate && (plate.features || [])[editing]) line.value = lineOf(plate.features[editing], vocabulary);
         drawChips();
         drawGarment(false);
       }
@@ -306,7 +348,7 @@
     }
     recording.subscribe(draw);
 
-    return { edit, altOf, setPlate, setField, draw: () => draw(recording.get()), line, panel, readDate };
+    return { edit, altOf, setPlate, finish, line };
   }
 
   InPeriod.recordForm = { form, pathOf, readDate };

@@ -7,7 +7,7 @@
     source: ["title", "kind", "date", "date_basis", "language", "publisher", "held_by.name", "held_by.shelfmark", "rights", "examined.pages", "plates"],
     plate: ["locator.page", "locator.figure", "locator.item", "garment", "caption", "price.amount", "price.currency", "view", "medium", "features", "wearer.who", "image.alt"],
   };
-  const NAMES = { id: "Id", url: "Web address", by: "By", on: "On", who: "For", publish: "On the site", file: "Picture file", region: "Part of the picture" };
+  const NAMES = { id: "Id", url: "Web address", by: "By", on: "On", who: "For", publish: "On the site", file: "Picture file", region: "Part of the picture", at: "Where", count: "How many", reading: "How it was read" };
   const LONG = 2000;
 
   const labelOf = (name) => NAMES[name] || InPeriod.raised(String(name).replace(/_/g, " "));
@@ -35,7 +35,10 @@
 
     /** A row of the form for one field; `path` is within the source or plate. */
     function field(kind, name, given, path, refresh) {
-      const value = () => valueAt(recording.get(), [...KINDS[kind].path(), ...path]);
+      const value = () => {
+        const held = valueAt(recording.get(), [...KINDS[kind].path(), ...path]);
+        return typeof held === "function" ? undefined : held;
+      };
       const set = (next) => (kind === "plate" ? form.setPlate(path, next) : recording.set([...KINDS.source.path(), ...path], next));
       const own = formOf(given, value()),
         label = typeof name === "number" ? `${name + 1}` : labelOf(name),
@@ -133,8 +136,27 @@
       if (again) again.focus();
     }
 
+    // ---- the feature that is being changed
+
+    const details = document.getElementById("record-detail"),
+      DETAILS = ["at", "width", "count", "colour", "reading", "note"];
+    let shownDetail = "";
+
+    /** The fields beside the term of one feature; null puts them away. */
+    function detail(index) {
+      const key = index === null ? "" : `${recording.get().at} ${index}`;
+      details.hidden = !key;
+      if (key && key === shownDetail) return void state.detail.refresh.forEach((show) => show());
+      shownDetail = key;
+      const { fields } = KINDS.plate.shape.fields.get("features").item.table,
+        refresh = [];
+      state.detail = { refresh };
+      details.replaceChildren(...(key ? DETAILS.map((name) => field("plate", name, fields.get(name), ["features", index, name], refresh)) : []));
+    }
+
     for (const kind of ["source", "plate"]) KINDS[kind].box.closest("details").addEventListener("toggle", () => draw(kind));
     recording.subscribe(() => (draw("source"), draw("plate")));
+    return { detail };
   }
 
   InPeriod.recordRest = { rest, SHOWN };

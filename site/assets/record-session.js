@@ -15,7 +15,8 @@
     let claim = null,
       mine = false,
       revision = 0,
-      unkept = false;
+      unkept = false,
+      failed = false;
 
     // ---- what is said
 
@@ -53,7 +54,7 @@
 
     const writer = keep.writer(
       (slip, work) => {
-        unkept = Boolean(slip);
+        unkept = failed = Boolean(slip);
         if (!slip) return told(`Kept in this browser, ${clock(work.saved)}`);
         told(`Not kept: ${slip}.`, true);
         if (byId("record-notice").hidden)
@@ -146,7 +147,10 @@
       return undefined;
     }
 
-    async function leave() {
+    async function leave(sure) {
+      if (failed && sure !== true)
+        return notice("What stands here is not kept in this browser, and would be lost.", [["Save it as a file", draft], ["Leave it all the same", () => leave(true)], ["Stay"]]);
+      failed = unkept = false;
       if (claim) claim.leave();
       claim = null;
       mine = false;
@@ -161,6 +165,7 @@
       document.documentElement.classList.remove("record-working");
       await showBegun();
       byId("record-open-folder").focus();
+      return undefined;
     }
 
     async function showBegun() {
@@ -184,6 +189,7 @@
         working = !byId("record-work").hidden;
       const pictures = files.filter((each) => pages.isPicture(each.name));
       if (!working && sheets.length === 1) return openSheet(sheets[0].getFile ? await sheets[0].getFile() : sheets[0], pictures);
+      if (working && sheets.length && !pictures.length) return notice("To open another source file, leave this one first; it is kept.", [["Good"]]);
       if (!pictures.length) return notice(files.length ? "There is no picture among these that a browser can show: PNG, JPEG, WebP, GIF or AVIF." : "There is nothing in it.", [["Good"]]);
       if (working) return addPages(pictures);
       pages.forget();

@@ -15,7 +15,8 @@
     const byId = (id) => document.getElementById(id);
     const on = (id, act) => byId(id).addEventListener("click", act);
     const today = () => new Date().toLocaleDateString("sv");
-    let savedAs = "";
+    let savedAs = "",
+      rest = null;
     const clock = (moment) => new Date(moment).toLocaleTimeString("en-GB", { hour: "2-digit", minute: "2-digit" });
 
     // ---- the page image
@@ -90,6 +91,7 @@
 
     const form = InPeriod.recordForm.form({
       recording, vocabulary, today, seasons: settings.seasons, taken: new Set(Object.keys(given.sources)), panelBox: byId("record-panel"), rightsIn, next,
+      detail: (index) => rest && rest.detail(index),
     });
 
     function rightsIn(address) {
@@ -98,6 +100,7 @@
     }
 
     async function next(again) {
+      if (!form.finish()) return;
       const box = await view.proposal();
       const work = recording.get(),
         facts = pages.factsOf(work.pages[work.page]);
@@ -112,6 +115,22 @@
       byId("record-plate-locator-item").focus();
       const { source, at } = recording.get();
       announce(`Figure ${at + 1}, ${source.plates[at].id}.${box ? "" : " The whole page."}`);
+    }
+
+    /** A second plate of the same figure: both get the same outfit, the second the same picture and place. */
+    function anotherGarment() {
+      const plate = recording.figure(),
+        outfit = plate.outfit || String(plate.id);
+      recording.change("", (old) => {
+        const { source, at } = figures.withChanged(old, old.at, (held) => ({ ...held, outfit }), form.altOf);
+        const { garment, features, confirmations, note, price, same_cut_as: cut, ...shared } = source.plates[at];
+        const second = { ...shared, outfit, garment: "" };
+        second.id = figures.plateId(second, figures.othersIds(source.plates, -1));
+        delete second.garment;
+        if (second.image) second.image = { ...second.image, alt: form.altOf(second) };
+        return figures.withPlate({ ...old, source }, second);
+      });
+      byId("record-garment").focus();
     }
 
     function move(by) {
@@ -136,7 +155,7 @@
     }
 
     const strip = InPeriod.recordStrip.strip({ recording, pick });
-    const rest = InPeriod.recordRest.rest({ recording, form, shape });
+    rest = InPeriod.recordRest.rest({ recording, form, shape });
     const complaints = InPeriod.recordComplaints.complaints({
       recording,
       go: (path) => path[0] === "plates" && Number.isInteger(path[1]) && recording.get().source.plates[path[1]] && pick(path[1]),
@@ -208,6 +227,7 @@
     const { notice } = session;
 
     async function save(where, over) {
+      if (!form.finish()) return undefined;
       const found = complaints.check(),
         errors = found.filter((each) => each.severity === "error");
       const work = recording.get();
@@ -273,6 +293,7 @@
     on("record-leave", session.leave);
     on("record-next", () => next(false));
     on("record-again", () => next(true));
+    on("record-garment-more", anotherGarment);
     on("record-earlier", () => move(-1));
     on("record-later", () => move(1));
     on("record-drop-figure", drop);

@@ -134,6 +134,61 @@ def test_a_feature_is_chosen_by_its_drawing_with_keys(opened, images):
     assert page.get_attribute(".record-facet[aria-pressed=true]", "data-facet") not in (held, "neckline")
 
 
+def test_a_feature_is_changed_in_its_own_fields_or_in_the_line(opened, images):
+    page = opened("record.html")
+    hands = one_figure(page, images)
+
+    def features():
+        return work(page)["source"]["plates"][0]["features"]
+
+    hands.type("braid")
+    hands.press("Enter", "Backspace")
+    assert page.input_value("#record-line") == "braid trim"
+    page.get_by_label("Where", exact=True).select_option("hem")
+    page.get_by_label("Width").fill("1 in")
+    page.get_by_label("How it was read").select_option("inferred")
+    assert features()[1] == {"term": "trim/braid", "at": "hem", "width": "1 in", "reading": "inferred"}
+    assert page.input_value("#record-line") == "braid trim @hem 1 in inferred"
+    page.get_by_label("How it was read").select_option("seen")
+    page.get_by_label("Width").fill("")
+    page.get_by_label("Where", exact=True).select_option("")
+    assert features() == ["neckline/square", "trim/braid"]
+    page.get_by_label("Width").press("Enter")
+    assert focused(page) == "record-line"
+    assert page.is_hidden("#record-detail")
+    # In the line: taken back, said otherwise; the other words of it stay.
+    hands.press("Backspace")
+    hands.type(" @cuff")
+    hands.press("Enter")
+    assert features() == ["neckline/square", {"term": "trim/braid", "at": "cuff"}]
+    # A term takes the place of what cannot stand beside it.
+    for line in ("v n", "no neck"):
+        hands.type(line)
+        hands.press("Enter")
+    assert features() == [{"facet": "neckline", "none": True}, {"term": "trim/braid", "at": "cuff"}]
+    # What is typed and not yet taken is taken when she goes on.
+    hands.type("elb")
+    hands.press("Control+Enter")
+    until(page, "InPeriod.recording.get().source.plates.length === 2")
+    assert features()[2] == "sleeve/elbow"
+
+
+def test_another_garment_of_a_figure_shares_its_picture_and_outfit(opened, images):
+    page = opened("record.html")
+    one_figure(page, images)
+    page.click("#record-rest summary")
+    page.get_by_role("button", name="Another garment of this figure").click()
+    assert focused(page) == "record-garment"
+    page.keyboard.type("hat")
+    page.keyboard.press("Enter")
+    first, second = work(page)["source"]["plates"]
+    assert (first["outfit"], second["outfit"]) == ("p11-1", "p11-1")
+    assert second["garment"] == "hat"
+    assert second["image"]["region"] == first["image"]["region"]
+    assert second["id"] == "p11-1-b"
+    assert "features" not in second
+
+
 SAID_AND_READ = """() => {
   const { vocabularyOf, lineOf, readLine, featureOf } = InPeriod.recordTerms;
   const given = InPeriod.data.recording;
@@ -149,7 +204,8 @@ SAID_AND_READ = """() => {
     for (const extra of extras)
       features.push(featureOf(term.key, { ...extra, at: places[features.length % (2 * places.length)] }));
   for (const facet of vocabulary.facets.keys())
-    features.push({ facet, none: true }, { facet, not_visible: true }, { facet, not_visible: true, note: "cut" });
+    for (const more of [{ none: true }, { not_visible: true }, { not_visible: true, note: "cut off" }])
+      features.push({ facet, ...more });
   const asked = { garment: "", held: [], uses: new Map() };
   const wrong = features
     .map((wanted) => [wanted, lineOf(wanted, vocabulary)])
