@@ -404,6 +404,31 @@
     return { INK, PAPER, SCALE, Sheet, markup, whole };
   })();
   
+  const figure = (() => {
+    const LEVELS = ["underarm", "bust", "waist", "high-hip", "hip", "crotch", "thigh", "knee", "calf", "floor"];
+    class Figure {
+      constructor(name, levels, girth, straight, neck, slope, arm) { this.name = name; this.levels = levels; this.girth = girth; this.straight = straight; this.neck = neck; this.slope = slope; this.arm = arm; }
+      y(level) {
+        return item(this.levels, level);
+      }
+      get scale() {
+        return item(this.levels, "floor") / 138;
+      }
+    }
+    function _figure(name, heights, girth, straight, neck, slope, arm) {
+      return new Figure(name, new Map(zip(LEVELS, heights)), girth, straight, neck, slope, arm);
+    }
+    const WOMAN = _figure("woman", [20, 27, 40, 50, 60, 71, 80, 99, 115, 138], 1, 0, 6.4, 4.4, 57);
+    const MAN = _figure("man", [22, 29, 44, 53, 62, 75, 84, 103, 120, 145], 1.12, 0.62, 7, 4.2, 62);
+    const CHILD = _figure("child", [14, 19, 27, 34, 40, 48, 54, 66, 78, 94], 0.78, 0.55, 5.3, 3, 39);
+    const INFANT = _figure("infant", [10.5, 13, 18, 22, 26, 31, 35, 42, 49, 58], 0.62, 0.8, 4.6, 2.2, 25);
+    const FIGURES = new Map([["woman", WOMAN], ["man", MAN], ["girl", CHILD], ["boy", CHILD], ["infant", INFANT], ["any", WOMAN]]);
+    function figure_for(who) {
+      return get(FIGURES, who, WOMAN);
+    }
+    return { LEVELS, figure_for };
+  })();
+  
   const periods = (() => {
     const NEUTRAL_YEAR = 1920;
     class Period {
@@ -436,31 +461,6 @@
     }
     const SILHOUETTES = new Map([["hourglass", [14.6, 15.4, 10, 15.6, 19.8, 23, 25.8, 32, 38, 47]], ["s-bend", [14.6, 16, 10.4, 14.8, 18.4, 20.2, 21.6, 25.5, 31, 45.5]], ["columnar", [15.6, 16, 13.4, 16.2, 17.6, 18.2, 18.5, 19, 19.6, 21.5]], ["hobble", [15.6, 16, 13.4, 18.4, 20.4, 20.6, 20, 17, 14.8, 14.4]], ["tubular", [15.6, 16, 15.6, 16.4, 17.6, 18.1, 18.5, 19.4, 20, 21]], ["barrel", [15.8, 16.2, 14.2, 19.5, 23.6, 25.2, 25.2, 22.6, 19.2, 16]], ["bias-cling", [15.2, 15.4, 11.8, 15.2, 17.4, 17.4, 17.2, 19.2, 24, 34]], ["a-line", [15.4, 16, 14.8, 18.8, 22, 25.4, 28, 34, 38.5, 45]], ["fitted-flared", [15.4, 16, 11.6, 17, 21, 24.8, 27.6, 33.5, 38.5, 45]], ["crinoline-bell", [15.4, 16, 10.8, 25, 34, 39.5, 43, 48, 50.5, 52]], ["bustle-back", [14.8, 15.6, 11, 16, 18.8, 20.6, 22, 24.6, 27.5, 33]], ["empire", [15, 15.6, 15.4, 17.2, 18.6, 19.8, 20.8, 22.6, 24.4, 28]], ["loose", [16.4, 17.4, 19.8, 22, 24, 26.2, 28, 31.5, 34.5, 38.5]]]);
     return { NEUTRAL_YEAR, SILHOUETTES, gigot_fullness, leg_width, period_of };
-  })();
-  
-  const figure = (() => {
-    const LEVELS = ["underarm", "bust", "waist", "high-hip", "hip", "crotch", "thigh", "knee", "calf", "floor"];
-    class Figure {
-      constructor(name, levels, girth, straight, neck, slope, arm) { this.name = name; this.levels = levels; this.girth = girth; this.straight = straight; this.neck = neck; this.slope = slope; this.arm = arm; }
-      y(level) {
-        return item(this.levels, level);
-      }
-      get scale() {
-        return item(this.levels, "floor") / 138;
-      }
-    }
-    function _figure(name, heights, girth, straight, neck, slope, arm) {
-      return new Figure(name, new Map(zip(LEVELS, heights)), girth, straight, neck, slope, arm);
-    }
-    const WOMAN = _figure("woman", [20, 27, 40, 50, 60, 71, 80, 99, 115, 138], 1, 0, 6.4, 4.4, 57);
-    const MAN = _figure("man", [22, 29, 44, 53, 62, 75, 84, 103, 120, 145], 1.12, 0.62, 7, 4.2, 62);
-    const CHILD = _figure("child", [14, 19, 27, 34, 40, 48, 54, 66, 78, 94], 0.78, 0.55, 5.3, 3, 39);
-    const INFANT = _figure("infant", [10.5, 13, 18, 22, 26, 31, 35, 42, 49, 58], 0.62, 0.8, 4.6, 2.2, 25);
-    const FIGURES = new Map([["woman", WOMAN], ["man", MAN], ["girl", CHILD], ["boy", CHILD], ["infant", INFANT], ["any", WOMAN]]);
-    function figure_for(who) {
-      return get(FIGURES, who, WOMAN);
-    }
-    return { LEVELS, figure_for };
   })();
   
   const outline = (() => {
@@ -706,7 +706,7 @@
       } else if ((kind === "below-knee")) {
         [hem, outer, inner] = [figure.y("knee") + (9 * s), 16.5 * size, 3.4];
       } else {
-        width = (leg_width(year) * s) * (truth(wide) ? 1.5 : 1);
+        width = (leg_width(year) * s) * wide;
         hem = figure.y("floor") - (3 * s);
         [outer, inner] = [1.8 + width, 1.8];
       }
@@ -911,18 +911,20 @@
         }
         if ((kind === "handkerchief")) {
           work.record.drew(feature);
-          return _points(half, y);
+          return hem_of_points(outline);
         }
       }
       if ((work.chosen.length.id === "handkerchief-uneven")) {
-        return _points(half, y);
+        return hem_of_points(outline);
       }
       if ((work.chosen.length.id === "train")) {
         return new Path([half, y]).curve([half + 3, y + 1.4], [half * 0.5, (y + 3) + dip], [0, y + (2 * dip)]).curve([(-half) * 0.5, (y + 3) + dip], [(-half) - 3, y + 1.4], [-half, y]);
       }
       return line;
     }
-    function _points(half, y) {
+    function hem_of_points(outline) {
+      let half, y;
+      [half, y] = [outline.halves.at(-1), outline.hem];
       return new Path([half, y]).bend([half * 0.86, y + 8], [half * 0.8, y + 10]).bend([half * 0.6, y + 1], [half * 0.38, y - 3]).bend([half * 0.14, y + 3], [0, y + 4]).bend([(-half) * 0.14, y + 3], [(-half) * 0.38, y - 3]).bend([(-half) * 0.6, y + 1], [(-half) * 0.8, y + 10]).bend([(-half) * 0.86, y + 8], [-half, y]);
     }
     function draw_waist(work) {
@@ -1082,9 +1084,10 @@
       _folds(work, outline, [0.4], 0.5, top);
     }
     function _bias(work, outline, top) {
-      let half;
-      half = outline.half(top + 12);
-      work.sheet.both("seam", work.edge(work.chosen.cut), new Path([half, top + 11]).bend([half * 0.5, top + 19], [0, top + 24]));
+      let start, half;
+      start = top + (truth(work.record.has("yoke/hip-yoke")) ? 15 : 11);
+      half = outline.half(start);
+      work.sheet.both("seam", work.edge(work.chosen.cut), new Path([half, start]).bend([half * 0.5, start + 8], [0, start + 13]));
       _folds(work, outline, [0.18, 0.42, 0.66, 0.88], 0.42, top);
     }
     function _godets(work, outline, top) {
@@ -1119,7 +1122,178 @@
       work.sheet.faint("folds", new Path([0.4, top + 16]).bend([3, hem - 20], [outline.half(hem) * 0.2, hem - 1]));
     }
     const _CUTS = new Map([["straight", _straight], ["gored", _gored], ["circular", _circular], ["umbrella", _circular], ["gathered", _gathered], ["pleated-all", _pleated], ["tiered", _tiered], ["flounced", _flounced], ["draped", _draped], ["tunic-over", _tunic], ["hobble-cut", _hobble], ["bias-cut", _bias], ["godet-skirt", _godets], ["wrap-skirt", _wrapped], ["divided", _divided]]);
-    return { draw_folds, draw_godets, draw_hem, draw_waist, hem_edge };
+    return { draw_folds, draw_godets, draw_hem, draw_waist, hem_edge, hem_of_points };
+  })();
+  
+  const garments = (() => {
+    class Build {
+      constructor(body = "skirt", legs = "", skirt = false, open = false, shape = "", ease = 1, neck = "", collar = "none", sleeve = "", waist = "", length = "", cut = "", frame = "whole", head = "", under = false) { this.body = body; this.legs = legs; this.skirt = skirt; this.open = open; this.shape = shape; this.ease = ease; this.neck = neck; this.collar = collar; this.sleeve = sleeve; this.waist = waist; this.length = length; this.cut = cut; this.frame = frame; this.head = head; this.under = under; }
+    }
+    const DRESS = new Build();
+    const SKIRT = new Build("", undefined, true, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "lower");
+    const LOOSE = new Build(undefined, undefined, undefined, undefined, "loose", undefined, undefined, undefined, undefined, "no-waist", undefined, "gathered");
+    const TOP = new Build("high-hip", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "straight", "upper");
+    const SUIT = new Build("crotch", "trunk", undefined, undefined, "tubular", 0.97, "scoop", undefined, "sleeveless", "no-waist", undefined, "straight", "suit");
+    const GARMENTS = new Map([["dress", DRESS], ["evening-dress", new Build(undefined, undefined, undefined, undefined, undefined, undefined, "scoop", undefined, "short")], ["tea-gown", new Build(undefined, undefined, undefined, undefined, "loose", undefined, undefined, undefined, undefined, "no-waist", "ground")], ["maternity-dress", new Build(undefined, undefined, undefined, undefined, undefined, 1.08)], ["blouse", TOP], ["jumper-blouse", replace(TOP, { body: "hip", shape: "tubular", waist: "no-waist", sleeve: "short", neck: "v" })], ["middy-blouse", replace(TOP, { body: "hip", shape: "tubular", ease: 1.1, waist: "no-waist", collar: "sailor", sleeve: "set-in-long", neck: "v" })], ["shirt", replace(TOP, { body: "crotch", shape: "tubular", ease: 1.08, waist: "no-waist", neck: "high", collar: "shirt-collar", sleeve: "shirt-sleeve" })], ["jumper", replace(TOP, { body: "hip", shape: "tubular", ease: 1.03, waist: "no-waist", neck: "v", sleeve: "set-in-long" })], ["cardigan", replace(TOP, { body: "hip", shape: "tubular", ease: 1.05, waist: "no-waist", neck: "v", sleeve: "set-in-long", open: true })], ["waistcoat", replace(TOP, { neck: "v", sleeve: "sleeveless", waist: "no-waist", shape: "tubular", open: true })], ["jacket", new Build("crotch", undefined, undefined, true, "tubular", 1.1, "v", "notched", "two-piece-coat", "no-waist", undefined, "straight", "jacket")], ["coat", new Build("skirt", undefined, undefined, true, undefined, 1.12, "v", "notched", "two-piece-coat", "no-waist", "mid-calf")], ["costume-suit", new Build("crotch", undefined, undefined, true, undefined, 1.06, "v", "notched", "two-piece-coat", "no-waist", undefined, undefined, undefined, undefined, true)], ["lounge-suit", new Build("crotch", "floor", undefined, true, "tubular", 1.1, "v", "notched", "two-piece-coat", "no-waist", undefined, "straight")], ["wrap", new Build(undefined, undefined, undefined, true, "loose", 1.05, "high", undefined, "cape-sleeve", "no-waist", "below-knee")], ["bathing-wrap", new Build(undefined, undefined, undefined, true, "loose", undefined, "v", "shawl", "kimono", "no-waist", "mid-calf")], ["skirt", SKIRT], ["petticoat", new Build("", undefined, true, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "gathered", "lower")], ["crinoline", new Build("", undefined, true, undefined, "crinoline-bell", undefined, undefined, undefined, undefined, "natural", undefined, undefined, "lower")], ["trousers", new Build("", "floor", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "lower")], ["shorts", new Build("", "thigh", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "seat")], ["knickerbockers", new Build("", "below-knee", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "lower")], ["drawers", new Build("", "knee", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "seat")], ["bathing-wear", SUIT], ["bathing-dress", new Build("skirt", "below-knee", undefined, undefined, "fitted-flared", 1.02, "v", undefined, "short", "natural", "above-knee", "gathered", "bather")], ["bathing-suit", SUIT], ["bathing-two-piece", replace(SUIT, { body: "brassiere", neck: "sweetheart", sleeve: "strap" })], ["bathing-trunks", new Build("", "trunk", undefined, undefined, "tubular", undefined, undefined, undefined, undefined, undefined, undefined, undefined, "seat")], ["beach-pyjamas", new Build("hip", "floor", undefined, undefined, "bias-cling", 1.04, "v", undefined, "sleeveless", "natural", undefined, "straight")], ["nightwear", LOOSE], ["nightdress", LOOSE], ["nightshirt", new Build(undefined, undefined, undefined, undefined, "loose", 0.96, "high", "shirt-collar", "shirt-sleeve", "no-waist", "below-knee", "straight")], ["pyjamas", new Build("crotch", "floor", undefined, true, "tubular", 1.1, "v", undefined, "set-in-long", "no-waist", undefined, "straight")], ["dressing-gown", new Build(undefined, undefined, undefined, true, "loose", 0.98, "v", "shawl", "set-in-long", "natural", "instep", "straight")], ["underwear", new Build(undefined, undefined, undefined, undefined, "tubular", undefined, "scoop", undefined, "strap", "no-waist", "knee")], ["chemise", new Build(undefined, undefined, undefined, undefined, "loose", 0.9, "scoop", undefined, "cap", "no-waist", "knee")], ["slip", new Build(undefined, undefined, undefined, undefined, undefined, undefined, "scoop", undefined, "strap", "no-waist")], ["combinations", new Build("crotch", "knee", undefined, undefined, undefined, undefined, "scoop", undefined, "strap", "no-waist", undefined, "straight", "bather")], ["camisole", replace(TOP, { neck: "scoop", sleeve: "strap" })], ["brassiere", new Build("brassiere", undefined, undefined, undefined, "tubular", undefined, "scoop", undefined, "strap", "no-waist", undefined, "straight", "upper")], ["corset", new Build("hip", undefined, undefined, undefined, undefined, undefined, "off-shoulder", undefined, "sleeveless", "natural", undefined, "straight", "upper")], ["child-frock", new Build(undefined, undefined, undefined, undefined, "a-line", undefined, "round", undefined, "short", "low", "above-knee", "gathered")], ["infant-gown", new Build(undefined, undefined, undefined, undefined, "a-line", undefined, "round", undefined, "set-in-long", "no-waist", "ground", "gathered")], ["overall", new Build(undefined, undefined, undefined, undefined, "a-line", 1.06, "square", undefined, "sleeveless", "no-waist", undefined, "straight")], ["child-suit", new Build("hip", "thigh", undefined, undefined, "tubular", 1.06, "high", "turnover", "set-in-long", "natural", undefined, "straight")], ["sailor-suit", new Build("hip", "thigh", undefined, undefined, "tubular", 1.08, "v", "sailor", "set-in-long", "no-waist", undefined, "straight")], ["romper", new Build("crotch", "trunk", undefined, undefined, "loose", 0.9, "round", undefined, "short", "no-waist", undefined, "straight")], ["hat", new Build("", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "head", "hat")], ["headwear", new Build("", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "head", "hat")], ["cap", new Build("", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "head", "cap")], ["bathing-cap", new Build("", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "head", "bathing-cap")]]);
+    function build_of(chain, year) {
+      let garment;
+      for (garment of chain) {
+        if ((has(GARMENTS, garment))) {
+          return _by_year(garment, item(GARMENTS, garment), year);
+        }
+      }
+      return null;
+    }
+    function _by_year(garment, build, year) {
+      let length;
+      if ((garment === "evening-dress")) {
+        if ((year >= 1921.5)) {
+          build = replace(build, { sleeve: "sleeveless", neck: "v" });
+        }
+        if ((year >= 1929.5)) {
+          build = replace(build, { length: "ground" });
+        }
+      } else if ((["blouse", "camisole"].includes(garment))) {
+        if ((1897.5 <= year && year < 1909)) {
+          build = replace(build, { waist: "pouched" });
+        } else if (((year >= 1921.5) && (year < 1931))) {
+          build = replace(build, { body: "hip", waist: "no-waist", shape: "tubular" });
+        } else {
+          build = replace(build, { waist: "natural" });
+        }
+      } else if ((["nightdress", "nightwear"].includes(garment))) {
+        if ((year < 1912)) {
+          build = replace(build, { length: "ground", neck: "high", sleeve: "set-in-long" });
+        } else if ((year < 1930)) {
+          length = (year < 1922) ? "instep" : "mid-calf";
+          build = replace(build, { length: length, neck: "v", sleeve: "kimono", ease: 0.86 });
+        } else {
+          build = replace(build, { shape: "bias-cling", length: "ankle", neck: "v", sleeve: "cap", cut: "bias-cut" });
+        }
+      } else if (((garment === "slip") && (year < 1930))) {
+        build = replace(build, { shape: "tubular" });
+      } else if (((["child-frock"].includes(garment)) && !(1905 <= year && year < 1931))) {
+        build = replace(build, { waist: (year < 1905) ? "no-waist" : "natural" });
+      } else if ((garment === "costume-suit")) {
+        build = replace(build, { shape: (year < 1921) ? "fitted-flared" : "tubular" });
+      } else if (((garment === "tea-gown") && (year < 1915))) {
+        build = replace(build, { sleeve: "bishop", neck: "high" });
+      } else if (((garment === "wrap") && (year >= 1915))) {
+        build = replace(build, { neck: "v" });
+      }
+      return build;
+    }
+    return { SKIRT, build_of };
+  })();
+  
+  const record = (() => {
+    const UNDRAWN = new Map([["fabric", "a line does not tell this cloth from another"], ["colour", "not told by line or tone"], ["closure", "no place for such an opening on this garment"], ["fastening", "no opening recorded that it could close"], ["trim", "no place for it on this garment as drawn"], ["seam", "too small to show in a whole garment"]]);
+    class Choice {
+      constructor(id, feature = null) { this.id = id; this.feature = feature; }
+      get assumed() {
+        return (this.feature == null) && (this.id !== "none");
+      }
+    }
+    class Record {
+      constructor(features, fate = new Map(), assumed = []) { this.features = features; this.fate = fate; this.assumed = assumed; }
+      _shown(facet) {
+        return [...enumerate(this.features)].filter(([place, feature]) => ((same(feature.facet, facet)) && (feature.state === "shown") && !truth(get(this.fate, place)))).map(([place, feature]) => feature);
+      }
+      all(facet) {
+        return this._shown(facet);
+      }
+      has(...keys) {
+        let place, feature;
+        for ([place, feature] of enumerate(this.features)) {
+          if (((has(keys, feature.term)) && (feature.state === "shown") && !truth(get(this.fate, place)))) {
+            return feature;
+          }
+        }
+        return null;
+      }
+      none(facet) {
+        return [...this.features].map((feature) => ((same(feature.facet, facet)) && (feature.state === "none"))).some(truth);
+      }
+      choose(facet, default_, allowed = null) {
+        let feature, name;
+        for (feature of this._shown(facet)) {
+          name = _id(feature);
+          if (((allowed == null) || truth(allowed(name)))) {
+            this.drew(feature);
+            return new Choice(name, feature);
+          }
+        }
+        if (this.none(facet)) {
+          return new Choice("none");
+        }
+        if ((default_ !== "none")) {
+          this.assumed.push(`${facet}/${default_}`);
+        }
+        return new Choice(default_);
+      }
+      drew(...features) {
+        let feature;
+        for (feature of features) {
+          if ((feature != null)) {
+            setdefault(this.fate, this._place(feature), "");
+          }
+        }
+      }
+      leave(feature, reason) {
+        this.fate.set(this._place(feature), reason);
+      }
+      _place(feature) {
+        let place, each;
+        for ([place, each] of enumerate(this.features)) {
+          if ((each === feature)) {
+            return place;
+          }
+        }
+        throw new Error("a feature of another plate");
+      }
+      left() {
+        return [...enumerate(this.features)].filter(([place, feature]) => ((feature.state === "shown") && (get(this.fate, place, "-") !== ""))).map(([place, feature]) => [feature, get(this.fate, place) || get(UNDRAWN, feature.facet, "no line for it on this garment")]);
+      }
+      drawn() {
+        return [...enumerate(this.features)].filter(([place, feature]) => (get(this.fate, place) === "")).map(([place, feature]) => feature);
+      }
+    }
+    function _id(feature) {
+      return partition(feature.term || "", "/")[2];
+    }
+    function term_id(feature) {
+      return _id(feature);
+    }
+    return { Choice, Record, term_id };
+  })();
+  
+  const work = (() => {
+    const { FAINT, LINE } = hand;
+    const { Sheet } = ink;
+    const { Choice } = record;
+    const NONE = new Choice("none");
+    class Chosen {
+      constructor(silhouette = NONE, neckline = NONE, collar = NONE, sleeve = NONE, waist = NONE, cut = NONE, length = NONE, closure = NONE) { this.silhouette = silhouette; this.neckline = neckline; this.collar = collar; this.sleeve = sleeve; this.waist = waist; this.cut = cut; this.length = length; this.closure = closure; }
+    }
+    class Work {
+      constructor(record, build, figure, period, year, chosen, outline, legs, back = false, sheet = new Sheet(), sleeve_end = null, sleeve_outer = null, opening = null, fold = 0, collar_edge = null, flap = null, under = null, seams = []) { this.record = record; this.build = build; this.figure = figure; this.period = period; this.year = year; this.chosen = chosen; this.outline = outline; this.legs = legs; this.back = back; this.sheet = sheet; this.sleeve_end = sleeve_end; this.sleeve_outer = sleeve_outer; this.opening = opening; this.fold = fold; this.collar_edge = collar_edge; this.flap = flap; this.under = under; this.seams = seams; }
+      get s() {
+        return this.figure.girth;
+      }
+      edge(choice) {
+        return truth(choice.assumed) ? FAINT : LINE;
+      }
+      get waist() {
+        if (((this.outline != null) && (this.outline.waist != null))) {
+          return this.outline.waist;
+        }
+        return this.figure.y("waist");
+      }
+      get has_skirt() {
+        return (this.outline != null) && (this.build.skirt || (this.build.body === "skirt"));
+      }
+    }
+    return { Chosen, Work };
   })();
   
   const heads = (() => {
@@ -1402,87 +1576,6 @@
     return { draw_bow, draw_collar };
   })();
   
-  const record = (() => {
-    const UNDRAWN = new Map([["fabric", "a line does not tell this cloth from another"], ["colour", "not told by line or tone"], ["closure", "no place for such an opening on this garment"], ["fastening", "no opening recorded that it could close"], ["trim", "no place for it on this garment as drawn"], ["seam", "too small to show in a whole garment"]]);
-    class Choice {
-      constructor(id, feature = null) { this.id = id; this.feature = feature; }
-      get assumed() {
-        return (this.feature == null) && (this.id !== "none");
-      }
-    }
-    class Record {
-      constructor(features, fate = new Map(), assumed = []) { this.features = features; this.fate = fate; this.assumed = assumed; }
-      _shown(facet) {
-        return [...enumerate(this.features)].filter(([place, feature]) => ((same(feature.facet, facet)) && (feature.state === "shown") && !truth(get(this.fate, place)))).map(([place, feature]) => feature);
-      }
-      all(facet) {
-        return this._shown(facet);
-      }
-      has(...keys) {
-        let place, feature;
-        for ([place, feature] of enumerate(this.features)) {
-          if (((has(keys, feature.term)) && (feature.state === "shown") && !truth(get(this.fate, place)))) {
-            return feature;
-          }
-        }
-        return null;
-      }
-      none(facet) {
-        return [...this.features].map((feature) => ((same(feature.facet, facet)) && (feature.state === "none"))).some(truth);
-      }
-      choose(facet, default_, allowed = null) {
-        let feature, name;
-        for (feature of this._shown(facet)) {
-          name = _id(feature);
-          if (((allowed == null) || truth(allowed(name)))) {
-            this.drew(feature);
-            return new Choice(name, feature);
-          }
-        }
-        if (this.none(facet)) {
-          return new Choice("none");
-        }
-        if ((default_ !== "none")) {
-          this.assumed.push(`${facet}/${default_}`);
-        }
-        return new Choice(default_);
-      }
-      drew(...features) {
-        let feature;
-        for (feature of features) {
-          if ((feature != null)) {
-            setdefault(this.fate, this._place(feature), "");
-          }
-        }
-      }
-      leave(feature, reason) {
-        this.fate.set(this._place(feature), reason);
-      }
-      _place(feature) {
-        let place, each;
-        for ([place, each] of enumerate(this.features)) {
-          if ((each === feature)) {
-            return place;
-          }
-        }
-        throw new Error("a feature of another plate");
-      }
-      left() {
-        return [...enumerate(this.features)].filter(([place, feature]) => ((feature.state === "shown") && (get(this.fate, place, "-") !== ""))).map(([place, feature]) => [feature, get(this.fate, place) || get(UNDRAWN, feature.facet, "no line for it on this garment")]);
-      }
-      drawn() {
-        return [...enumerate(this.features)].filter(([place, feature]) => (get(this.fate, place) === "")).map(([place, feature]) => feature);
-      }
-    }
-    function _id(feature) {
-      return partition(feature.term || "", "/")[2];
-    }
-    function term_id(feature) {
-      return _id(feature);
-    }
-    return { Choice, Record, term_id };
-  })();
-  
   const closures = (() => {
     const { draw_bow } = collars;
     const { FAINT, GROUND, LINE } = hand;
@@ -1569,9 +1662,15 @@
         x = Math.min(7.5 * s, outline.half(work.waist) * 0.6);
         top = truth(work.build.skirt) ? outline.top : (outline.on_shoulder(outline.neck[0]) + 3);
         start = !truth(work.build.skirt) ? [outline.neck[0] * 0.9, top] : [x, top];
+        if (((["notched", "shawl", "revers", "sailor"].includes(work.chosen.collar.id)) && !truth(work.build.skirt))) {
+          start = [2.2 * s, outline.depth + 2];
+        }
         low = (_to_hem(work) || truth(work.build.skirt)) ? outline.hem : Math.min(work.waist, outline.hem);
+        if (truth(work.build.open)) {
+          low = outline.hem - 0.4;
+        }
         x2 = Math.min(x * 1.15, outline.half(low) * 0.7);
-        line = !truth(work.build.skirt) ? smooth(start, [x, outline.underarm[1] + 3], [x2, low]) : smooth([x, top], [x2, low]);
+        line = !truth(work.build.skirt) ? smooth(start, [x, Math.max(outline.underarm[1] + 3, start[1] + (7 * s))], [x2, low]) : smooth([x, top], [x2, low]);
         work.opening = line;
         sheet.put("opening", LINE, line);
         return true;
@@ -1868,9 +1967,13 @@
   const trim_places = (() => {
     const { back_neck, neckline, slant } = necks;
     const { Path, apart, beside, path } = paths;
+    const { hem_of_points } = skirts;
     function lines_of(work, place, inset) {
-      let outline, legs, s, outer, half, edge, y, top, nx, ny, sx, sy, low, x;
+      let outline, legs, s, outer, half, edge, y, front, top, nx, ny, sx, sy, low, x;
       [outline, legs, s] = [work.outline, work.legs, work.s];
+      if (((work.under != null) && (["hem", "skirt"].includes(place)))) {
+        return lines_of(work.under, place, inset);
+      }
       if ((((place === "leg") && (legs != null)) || ((outline == null) && (legs != null) && (["hem", "edge"].includes(place))))) {
         return [[legs.across(inset), true]];
       }
@@ -1918,10 +2021,20 @@
       if ((["hem", "skirt", "edge"].includes(place))) {
         if (((place === "hem") || (place === "edge"))) {
           if (((place === "edge") && truth(work.build.open))) {
-            return [[new Path([2.4 + inset, outline.depth + 3]).to([2.4 + inset, outline.hem - 2.5]), false], [outline.hem_line(1.6 + inset).reverse(), false]];
+            front = new Path([2.4 + inset, outline.depth + 3]).to([2.4 + inset, outline.hem - 2.5]);
+            if (((work.opening != null) && truth(work.record.has("closure/side-front", "closure/wrap-over")))) {
+              front = beside(work.opening, (-0.9) - inset);
+            }
+            return [[front, false], [outline.hem_line(1.6 + inset).reverse(), false]];
           }
-          if (((work.build.legs === "trunk") && (legs != null) && (work.build.body === "crotch"))) {
+          if (((work.build.legs === "trunk") && (legs != null) && (work.flap == null))) {
             return [[legs.across(1 + inset), true]];
+          }
+          if ((work.flap != null)) {
+            return [[work.flap.move(0, (-1) - inset), false]];
+          }
+          if (((work.chosen.length.id === "handkerchief-uneven") && truth(work.has_skirt))) {
+            return [[hem_of_points(outline).scale(0.99).move(0, ((outline.hem * 0.01) - 1.4) - inset), false]];
           }
           return [[outline.hem_line(1.4 + inset), false]];
         }
@@ -1999,7 +2112,7 @@
       [outline, s] = [work.outline, work.s];
       if ((outline == null)) {
         legs = work.legs;
-        return (legs == null) ? null : [legs.outer * 0.6, (at_place === "leg") ? ((legs.fork + legs.hem) / 2) : (legs.waist + (9 * s))];
+        return (legs == null) ? null : [legs.outer * 0.6, (at_place === "leg") ? Math.min((legs.fork + legs.hem) / 2, legs.hem - (5.5 * s)) : (legs.waist + (9 * s))];
       }
       if (((["anchor-motif", "monogram"].includes(kind)) && ([null, "front", "bodice", "pocket"].includes(at_place)))) {
         if (truth(work.build.skirt)) {
@@ -2097,6 +2210,7 @@
         top_half = ((outline != null) && (top < outline.hem)) ? outline.half(top) : legs.path.start[0];
         flap = new Path([top_half, top]).bend([half, (top + y) / 2], [half, y]).bend([0, y + 2.6], [-half, y]).bend([-half, (top + y) / 2], [-top_half, top]);
         flap = flap.bend([0, top + 1.6], [top_half, top]).close();
+        work.flap = new Path([half - 0.2, y]).bend([0, y + 2.6], [0.2 - half, y]);
         sheet.cloth("edge", flap);
         sheet.put("edge", LINE, flap);
         return true;
@@ -3000,35 +3114,6 @@
     return { draw_armholes, draw_sleeves };
   })();
   
-  const work = (() => {
-    const { FAINT, LINE } = hand;
-    const { Sheet } = ink;
-    const { Choice } = record;
-    const NONE = new Choice("none");
-    class Chosen {
-      constructor(silhouette = NONE, neckline = NONE, collar = NONE, sleeve = NONE, waist = NONE, cut = NONE, length = NONE, closure = NONE) { this.silhouette = silhouette; this.neckline = neckline; this.collar = collar; this.sleeve = sleeve; this.waist = waist; this.cut = cut; this.length = length; this.closure = closure; }
-    }
-    class Work {
-      constructor(record, build, figure, period, year, chosen, outline, legs, back = false, sheet = new Sheet(), sleeve_end = null, sleeve_outer = null, opening = null, fold = 0, collar_edge = null, seams = []) { this.record = record; this.build = build; this.figure = figure; this.period = period; this.year = year; this.chosen = chosen; this.outline = outline; this.legs = legs; this.back = back; this.sheet = sheet; this.sleeve_end = sleeve_end; this.sleeve_outer = sleeve_outer; this.opening = opening; this.fold = fold; this.collar_edge = collar_edge; this.seams = seams; }
-      get s() {
-        return this.figure.girth;
-      }
-      edge(choice) {
-        return truth(choice.assumed) ? FAINT : LINE;
-      }
-      get waist() {
-        if (((this.outline != null) && (this.outline.waist != null))) {
-          return this.outline.waist;
-        }
-        return this.figure.y("waist");
-      }
-      get has_skirt() {
-        return (this.outline != null) && (this.build.skirt || (this.build.body === "skirt"));
-      }
-    }
-    return { Chosen, Work };
-  })();
-  
   const cloth = (() => {
     const { tag } = marks;
     const { term_id } = record;
@@ -3111,7 +3196,9 @@
       return (["fastening/hooks-and-eyes", "fastening/press-studs", "fastening/slide-fastener"].includes(feature.term)) && (record.has("closure/slip-on") != null) && (record.all("closure").length === 1);
     }
     function _no_skirt(feature, record, build) {
-      return (["skirt-cut", "skirt-length"].includes(feature.facet)) && (!truth(build.skirt)) && (build.body !== "skirt");
+      let skirted;
+      skirted = build.skirt || (build.body === "skirt") || build.under;
+      return (["skirt-cut", "skirt-length"].includes(feature.facet)) && (!truth(skirted));
     }
     function _inside_waist(feature, record, build) {
       return (feature.facet === "waist") && (!truth(build.body)) && (!truth(build.skirt));
@@ -3145,71 +3232,11 @@
     return { apply_rules };
   })();
   
-  const garments = (() => {
-    class Build {
-      constructor(body = "skirt", legs = "", skirt = false, open = false, shape = "", ease = 1, neck = "", collar = "none", sleeve = "", waist = "", length = "", cut = "", frame = "whole", head = "") { this.body = body; this.legs = legs; this.skirt = skirt; this.open = open; this.shape = shape; this.ease = ease; this.neck = neck; this.collar = collar; this.sleeve = sleeve; this.waist = waist; this.length = length; this.cut = cut; this.frame = frame; this.head = head; }
-    }
-    const DRESS = new Build();
-    const LOOSE = new Build(undefined, undefined, undefined, undefined, "loose", undefined, undefined, undefined, undefined, "no-waist", undefined, "gathered");
-    const TOP = new Build("high-hip", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "straight", "upper");
-    const SUIT = new Build("crotch", "trunk", undefined, undefined, "tubular", 0.97, "scoop", undefined, "sleeveless", "no-waist", undefined, "straight", "suit");
-    const GARMENTS = new Map([["dress", DRESS], ["evening-dress", new Build(undefined, undefined, undefined, undefined, undefined, undefined, "scoop", undefined, "short")], ["tea-gown", new Build(undefined, undefined, undefined, undefined, "loose", undefined, undefined, undefined, undefined, "no-waist", "ground")], ["maternity-dress", new Build(undefined, undefined, undefined, undefined, undefined, 1.08)], ["blouse", TOP], ["jumper-blouse", replace(TOP, { body: "hip", shape: "tubular", waist: "no-waist", sleeve: "short", neck: "v" })], ["middy-blouse", replace(TOP, { body: "hip", shape: "tubular", ease: 1.1, waist: "no-waist", collar: "sailor", sleeve: "set-in-long", neck: "v" })], ["shirt", replace(TOP, { body: "crotch", shape: "tubular", ease: 1.08, waist: "no-waist", neck: "high", collar: "shirt-collar", sleeve: "shirt-sleeve" })], ["jumper", replace(TOP, { body: "hip", shape: "tubular", ease: 1.03, waist: "no-waist", neck: "v", sleeve: "set-in-long" })], ["cardigan", replace(TOP, { body: "hip", shape: "tubular", ease: 1.05, waist: "no-waist", neck: "v", sleeve: "set-in-long", open: true })], ["waistcoat", replace(TOP, { neck: "v", sleeve: "sleeveless", waist: "no-waist", shape: "tubular", open: true })], ["jacket", new Build("crotch", undefined, undefined, true, "tubular", 1.1, "v", "notched", "two-piece-coat", "no-waist", undefined, "straight", "jacket")], ["coat", new Build("skirt", undefined, undefined, true, undefined, 1.12, "v", "notched", "two-piece-coat", "no-waist", "mid-calf")], ["costume-suit", new Build("crotch", undefined, undefined, true, undefined, 1.06, "v", "notched", "two-piece-coat", "no-waist")], ["lounge-suit", new Build("crotch", "floor", undefined, true, "tubular", 1.1, "v", "notched", "two-piece-coat", "no-waist", undefined, "straight")], ["wrap", new Build(undefined, undefined, undefined, true, "loose", 1.05, "high", undefined, "cape-sleeve", "no-waist", "below-knee")], ["bathing-wrap", new Build(undefined, undefined, undefined, true, "loose", undefined, "v", "shawl", "kimono", "no-waist", "mid-calf")], ["skirt", new Build("", undefined, true, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "lower")], ["petticoat", new Build("", undefined, true, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "gathered", "lower")], ["crinoline", new Build("", undefined, true, undefined, "crinoline-bell", undefined, undefined, undefined, undefined, "natural", undefined, undefined, "lower")], ["trousers", new Build("", "floor", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "lower")], ["shorts", new Build("", "thigh", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "seat")], ["knickerbockers", new Build("", "below-knee", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "lower")], ["drawers", new Build("", "knee", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "seat")], ["bathing-wear", SUIT], ["bathing-dress", new Build("skirt", "below-knee", undefined, undefined, "fitted-flared", 1.02, "v", undefined, "short", "natural", "above-knee", "gathered", "bather")], ["bathing-suit", SUIT], ["bathing-two-piece", replace(SUIT, { body: "brassiere", neck: "sweetheart", sleeve: "strap" })], ["bathing-trunks", new Build("", "trunk", undefined, undefined, "tubular", undefined, undefined, undefined, undefined, undefined, undefined, undefined, "seat")], ["beach-pyjamas", new Build("hip", "floor", undefined, undefined, "bias-cling", 1.04, "v", undefined, "sleeveless", "natural", undefined, "straight")], ["nightwear", LOOSE], ["nightdress", LOOSE], ["nightshirt", new Build(undefined, undefined, undefined, undefined, "loose", 0.96, "high", "shirt-collar", "shirt-sleeve", "no-waist", "below-knee", "straight")], ["pyjamas", new Build("crotch", "floor", undefined, true, "tubular", 1.1, "v", undefined, "set-in-long", "no-waist", undefined, "straight")], ["dressing-gown", new Build(undefined, undefined, undefined, true, "loose", 0.98, "v", "shawl", "set-in-long", "natural", "instep", "straight")], ["underwear", new Build(undefined, undefined, undefined, undefined, "tubular", undefined, "scoop", undefined, "strap", "no-waist", "knee")], ["chemise", new Build(undefined, undefined, undefined, undefined, "loose", 0.9, "scoop", undefined, "cap", "no-waist", "knee")], ["slip", new Build(undefined, undefined, undefined, undefined, undefined, undefined, "scoop", undefined, "strap", "no-waist")], ["combinations", new Build("crotch", "knee", undefined, undefined, undefined, undefined, "scoop", undefined, "strap", "no-waist", undefined, "straight", "bather")], ["camisole", replace(TOP, { neck: "scoop", sleeve: "strap" })], ["brassiere", new Build("brassiere", undefined, undefined, undefined, "tubular", undefined, "scoop", undefined, "strap", "no-waist", undefined, "straight", "upper")], ["corset", new Build("hip", undefined, undefined, undefined, undefined, undefined, "off-shoulder", undefined, "sleeveless", "natural", undefined, "straight", "upper")], ["child-frock", new Build(undefined, undefined, undefined, undefined, "a-line", undefined, "round", undefined, "short", "low", "above-knee", "gathered")], ["infant-gown", new Build(undefined, undefined, undefined, undefined, "a-line", undefined, "round", undefined, "set-in-long", "no-waist", "ground", "gathered")], ["overall", new Build(undefined, undefined, undefined, undefined, "a-line", 1.06, "square", undefined, "sleeveless", "no-waist", undefined, "straight")], ["child-suit", new Build("hip", "thigh", undefined, undefined, "tubular", 1.06, "high", "turnover", "set-in-long", "natural", undefined, "straight")], ["sailor-suit", new Build("hip", "thigh", undefined, undefined, "tubular", 1.08, "v", "sailor", "set-in-long", "no-waist", undefined, "straight")], ["romper", new Build("crotch", "trunk", undefined, undefined, "loose", 0.9, "round", undefined, "short", "no-waist", undefined, "straight")], ["hat", new Build("", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "head", "hat")], ["headwear", new Build("", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "head", "hat")], ["cap", new Build("", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "head", "cap")], ["bathing-cap", new Build("", undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, undefined, "head", "bathing-cap")]]);
-    function build_of(chain, year) {
-      let garment;
-      for (garment of chain) {
-        if ((has(GARMENTS, garment))) {
-          return _by_year(garment, item(GARMENTS, garment), year);
-        }
-      }
-      return null;
-    }
-    function _by_year(garment, build, year) {
-      let length;
-      if ((garment === "evening-dress")) {
-        if ((year >= 1921.5)) {
-          build = replace(build, { sleeve: "sleeveless", neck: "v" });
-        }
-        if ((year >= 1929.5)) {
-          build = replace(build, { length: "ground" });
-        }
-      } else if ((["blouse", "camisole"].includes(garment))) {
-        if ((1897.5 <= year && year < 1909)) {
-          build = replace(build, { waist: "pouched" });
-        } else if (((year >= 1921.5) && (year < 1931))) {
-          build = replace(build, { body: "hip", waist: "no-waist", shape: "tubular" });
-        } else {
-          build = replace(build, { waist: "natural" });
-        }
-      } else if ((["nightdress", "nightwear"].includes(garment))) {
-        if ((year < 1912)) {
-          build = replace(build, { length: "ground", neck: "high", sleeve: "set-in-long" });
-        } else if ((year < 1930)) {
-          length = (year < 1922) ? "instep" : "mid-calf";
-          build = replace(build, { length: length, neck: "v", sleeve: "kimono", ease: 0.86 });
-        } else {
-          build = replace(build, { shape: "bias-cling", length: "ankle", neck: "v", sleeve: "cap", cut: "bias-cut" });
-        }
-      } else if (((garment === "slip") && (year < 1930))) {
-        build = replace(build, { shape: "tubular" });
-      } else if (((["child-frock"].includes(garment)) && !(1905 <= year && year < 1931))) {
-        build = replace(build, { waist: (year < 1905) ? "no-waist" : "natural" });
-      } else if ((garment === "costume-suit")) {
-        build = replace(build, { shape: (year < 1921) ? "fitted-flared" : "tubular" });
-      } else if (((garment === "tea-gown") && (year < 1915))) {
-        build = replace(build, { sleeve: "bishop", neck: "high" });
-      } else if (((garment === "wrap") && (year >= 1915))) {
-        build = replace(build, { neck: "v" });
-      }
-      return build;
-    }
-    return { build_of };
-  })();
-  
   const drawn = (() => {
     const { GROWN_ON, body_of, legs_of } = bodies;
     const { cloth_of } = cloth;
     const { figure_for } = figure;
-    const { build_of } = garments;
+    const { SKIRT, build_of } = garments;
     const { LINE } = hand;
     const { draw_head } = heads;
     const { whole } = ink;
@@ -3286,7 +3313,7 @@
         return new Chosen();
       }
       trunk = truth(build.body) && (!truth(build.skirt));
-      skirted = build.skirt || (build.body === "skirt");
+      skirted = build.skirt || (build.body === "skirt") || build.under;
       chosen = new Chosen((truth(trunk) || truth(skirted)) ? record.choose("silhouette", usual(build.shape, period.silhouette, "tubular")) : new Chosen().silhouette, truth(trunk) ? _neckline(record, usual(build.neck, period.neckline, "round")) : new Chosen().neckline, truth(trunk) ? record.choose("collar", build.collar) : new Chosen().collar, truth(trunk) ? _sleeve(record, usual(build.sleeve, period.sleeve, "set-in-long")) : new Chosen().sleeve, (truth(trunk) || truth(skirted)) ? record.choose("waist", usual(build.waist, period.waist, "natural")) : new Chosen().waist, truth(skirted) ? record.choose("skirt-cut", usual(build.cut, period.cut, "straight")) : new Chosen().cut, truth(skirted) ? record.choose("skirt-length", usual(build.length, period.length, "knee")) : new Chosen().length);
       return chosen;
     }
@@ -3309,19 +3336,20 @@
       return (choice.id === "none") ? new Choice("sleeveless", choice.feature) : choice;
     }
     function _outlines(record, build, figure, period, year, chosen, chain) {
-      let outline, neckline, legs, edge;
+      let outline, neckline, legs, edge, wide;
       outline = null;
       if ((truth(build.body) || truth(build.skirt))) {
         neckline = chosen.neckline.id;
         if ((truth(build.open) && (["round", "jewel"].includes(neckline)) && (["notched", "shawl", "revers"].includes(chosen.collar.id)))) {
           neckline = "v";
         }
-        outline = body_of(build, figure, period, chosen.silhouette.id, neckline, chosen.sleeve.id, chosen.waist, chosen.cut.id, chosen.length.id);
+        outline = body_of(build, figure, period, chosen.silhouette.id, neckline, chosen.sleeve.id, chosen.waist, truth(build.under) ? "" : chosen.cut.id, chosen.length.id);
       }
       legs = null;
       if (truth(build.legs)) {
         edge = truth(record.has("lower-edge/short-skirt-leg")) ? "short-skirt-leg" : "";
-        legs = legs_of(build, figure, year, outline, edge, [...["pyjamas", "beach-pyjamas"]].map((g) => (has(chain, g))).some(truth));
+        wide = (has(chain, "beach-pyjamas")) ? 1.5 : ((has(chain, "pyjamas")) ? 1.2 : 1);
+        legs = legs_of(build, figure, year, outline, edge, wide);
       }
       return [outline, legs];
     }
@@ -3385,12 +3413,25 @@
         work.sheet.both("pocket", LINE, pocket);
       }
     }
+    function _draw_under(work) {
+      let chosen, outline, under;
+      if (!truth(work.build.under)) {
+        return;
+      }
+      chosen = work.chosen;
+      outline = body_of(SKIRT, work.figure, work.period, chosen.silhouette.id, "", "", new Choice("natural"), chosen.cut.id, chosen.length.id);
+      under = new Work(work.record, SKIRT, work.figure, work.period, work.year, chosen, outline, null, work.back, work.sheet);
+      _draw_body(under);
+      skirts.draw_folds(under);
+      skirts.draw_hem(under);
+      work.under = under;
+    }
     function _only_heads(work) {
       if (truth(work.build.head)) {
         draw_head(work);
       }
     }
-    const PARTS = [_only_heads, necks.draw_behind, lower.draw_legs, sleeves.draw_sleeves, _draw_body, sleeves.draw_armholes, skirts.draw_folds, skirts.draw_waist, skirts.draw_hem, necks.draw_neckline, bodices.draw_yokes, closures.draw_closure, bodices.draw_fullness, _draw_pockets, lower.draw_lower_edges, collars.draw_collar, trims.draw_trims, closures.draw_fastenings];
+    const PARTS = [_only_heads, necks.draw_behind, lower.draw_legs, _draw_under, sleeves.draw_sleeves, _draw_body, sleeves.draw_armholes, skirts.draw_folds, skirts.draw_waist, skirts.draw_hem, necks.draw_neckline, bodices.draw_yokes, closures.draw_closure, bodices.draw_fullness, _draw_pockets, lower.draw_lower_edges, collars.draw_collar, trims.draw_trims, closures.draw_fastenings];
     return { draw };
   })();
   

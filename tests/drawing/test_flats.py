@@ -473,3 +473,32 @@ def test_a_two_piece_bathing_suit_is_two_pieces(catalogue: Catalogue) -> None:
     assert view.outline is not None
     assert view.legs is not None
     assert view.legs.waist > view.outline.hem + 2
+
+
+def test_a_costume_is_a_jacket_and_a_skirt(catalogue: Catalogue) -> None:
+    flat = plan(catalogue, "costume-suit", 1911, "skirt-length/ankle", "skirt-cut/gored", "trim/braid")
+    assert not flat.undrawn
+    view = flat.drawn.front
+    assert view.outline is not None
+    bodies = [line for _, line in parts_of(view, "body") if line.closed]
+    hems = sorted(max(y for _, y in body.points()) for body in bodies)
+    assert hems[0] == pytest.approx(view.outline.hem, abs=3)
+    assert hems[1] > view.outline.hem + 30
+
+
+def test_what_trims_an_edge_follows_the_opening(catalogue: Catalogue) -> None:
+    nowhere = Mark("")
+    braid = Feature("trim", "trim/braid", nowhere, at="edge")
+    features = [
+        Feature("closure", "closure/side-front", nowhere),
+        Feature("collar", "collar/notched", nowhere),
+        braid,
+    ]
+    flat = draw_plan(features, "jacket", catalogue.vocabulary, 1914.0, "woman")
+    assert flat is not None
+    view = flat.drawn.front
+    assert view.opening is not None
+    upright = [line for _, line in parts_of(view, "trim") if line.end[1] - line.start[1] > 15]
+    assert upright
+    for (ax, ay), (bx, by) in zip(upright[0].points()[2:], view.opening.points()[2:], strict=False):
+        assert math.dist((ax, ay), (bx, by)) < 3

@@ -186,10 +186,10 @@ def _pouch(points: list[Point], seam: float, figure: Figure) -> Path:
 
 
 def legs_of(
-    build: Build, figure: Figure, year: float, outline: Outline | None, edge: str, wide: bool
+    build: Build, figure: Figure, year: float, outline: Outline | None, edge: str, wide: float
 ) -> Legs:
-    """The right leg: by the build, the year and the recorded lower edge; ``wide`` for pyjamas and the
-    like."""
+    """The right leg: by the build, the year and the recorded lower edge; ``wide`` is how many times as wide
+    as an ordinary trouser leg."""
     s, size = figure.scale, figure.girth
     waist = figure.y("waist") - 1.0 * s
     fork = figure.y("crotch") + 2.0 * s
@@ -209,7 +209,7 @@ def legs_of(
     elif kind == "below-knee":
         hem, outer, inner = figure.y("knee") + 9 * s, 16.5 * size, 3.4
     else:
-        width = leg_width(year) * s * (1.5 if wide else 1.0)
+        width = leg_width(year) * s * wide
         hem = figure.y("floor") - 3.0 * s
         outer, inner = 1.8 + width, 1.8
     top = waist

@@ -79,10 +79,14 @@ def _open(work: Work, outline: Outline | None, kind: str, feature: Feature) -> b
         x = min(7.5 * s, outline.half(work.waist) * 0.6)
         top = outline.top if work.build.skirt else outline.on_shoulder(outline.neck[0]) + 3
         start = (outline.neck[0] * 0.9, top) if not work.build.skirt else (x, top)
+        if work.chosen.collar.id in ("notched", "shawl", "revers", "sailor") and not work.build.skirt:
+            start = (2.2 * s, outline.depth + 2.0)  # Below the lapels, and slanting over.
         low = outline.hem if _to_hem(work) or work.build.skirt else min(work.waist, outline.hem)
+        if work.build.open:
+            low = outline.hem - 0.4
         x2 = min(x * 1.15, outline.half(low) * 0.7)
         line = (
-            smooth(start, (x, outline.underarm[1] + 3), (x2, low))
+            smooth(start, (x, max(outline.underarm[1] + 3, start[1] + 7 * s)), (x2, low))
             if not work.build.skirt
             else smooth((x, top), (x2, low))
         )

@@ -11,7 +11,7 @@ from inperiod.drawing.flats import bodices, closures, collars, lower, necks, ski
 from inperiod.drawing.flats.bodies import GROWN_ON, Legs, body_of, legs_of
 from inperiod.drawing.flats.cloth import cloth_of
 from inperiod.drawing.flats.figure import Figure, figure_for
-from inperiod.drawing.flats.garments import Build, build_of
+from inperiod.drawing.flats.garments import SKIRT, Build, build_of
 from inperiod.drawing.flats.heads import draw_head
 from inperiod.drawing.flats.ink import Mark, whole
 from inperiod.drawing.flats.outline import Outline
@@ -138,7 +138,7 @@ def _choose(record: Record, build: Build, period: Period, figure: Figure) -> Cho
     if build.head:
         return Chosen()
     trunk = bool(build.body) and not build.skirt
-    skirted = build.skirt or build.body == "skirt"
+    skirted = build.skirt or build.body == "skirt" or build.under
     chosen = Chosen(
         silhouette=record.choose("silhouette", usual(build.shape, period.silhouette, "tubular"))
         if trunk or skirted
@@ -204,15 +204,14 @@ def _outlines(
             neckline=neckline,
             sleeve=chosen.sleeve.id,
             waist=chosen.waist,
-            cut=chosen.cut.id,
+            cut="" if build.under else chosen.cut.id,
             length=chosen.length.id,
         )
     legs = None
     if build.legs:
         edge = "short-skirt-leg" if record.has("lower-edge/short-skirt-leg") else ""
-        legs = legs_of(
-            build, figure, year, outline, edge, any(g in chain for g in ("pyjamas", "beach-pyjamas"))
-        )
+        wide = 1.5 if "beach-pyjamas" in chain else 1.2 if "pyjamas" in chain else 1.0
+        legs = legs_of(build, figure, year, outline, edge, wide)
     return outline, legs
 
 
@@ -275,6 +274,31 @@ def _draw_pockets(work: Work) -> None:
         work.sheet.both("pocket", LINE, pocket)
 
 
+def _draw_under(work: Work) -> None:
+    """The skirt of a costume, below its jacket."""
+    if not work.build.under:
+        return
+    chosen = work.chosen
+    outline = body_of(
+        SKIRT,
+        work.figure,
+        work.period,
+        silhouette=chosen.silhouette.id,
+        neckline="",
+        sleeve="",
+        waist=Choice("natural"),
+        cut=chosen.cut.id,
+        length=chosen.length.id,
+    )
+    under = Work(
+        work.record, SKIRT, work.figure, work.period, work.year, chosen, outline, None, work.back, work.sheet
+    )
+    _draw_body(under)
+    skirts.draw_folds(under)
+    skirts.draw_hem(under)
+    work.under = under
+
+
 def _only_heads(work: Work) -> None:
     if work.build.head:
         draw_head(work)
@@ -284,6 +308,7 @@ PARTS: tuple[Callable[[Work], None], ...] = (
     _only_heads,
     necks.draw_behind,
     lower.draw_legs,
+    _draw_under,
     sleeves.draw_sleeves,
     _draw_body,
     sleeves.draw_armholes,

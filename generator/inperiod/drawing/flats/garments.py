@@ -14,6 +14,7 @@ class Build:
     ``open`` garments part down the front; ``shape`` is a silhouette that goes before the period's; ``ease``
     multiplies breadths. ``neck``, ``sleeve``, ``waist``, ``length``, ``cut`` are what is taken where nothing
     is recorded, empty for the period's own. ``head`` is a hat or cap, which has neither trunk nor legs.
+    ``under`` True for a skirt of its own below the part on the trunk.
     """
 
     body: str = "skirt"
@@ -30,9 +31,11 @@ class Build:
     cut: str = ""
     frame: str = "whole"
     head: str = ""
+    under: bool = False
 
 
 DRESS = Build()
+SKIRT = Build(body="", skirt=True, frame="lower")
 LOOSE = Build(shape="loose", waist="no-waist", cut="gathered")
 TOP = Build(body="high-hip", frame="upper", cut="straight")
 SUIT = Build(
@@ -118,6 +121,7 @@ GARMENTS: Mapping[str, Build] = {
         collar="notched",
         sleeve="two-piece-coat",
         waist="no-waist",
+        under=True,
     ),
     "lounge-suit": Build(
         body="crotch",
@@ -149,7 +153,7 @@ GARMENTS: Mapping[str, Build] = {
         waist="no-waist",
         length="mid-calf",
     ),
-    "skirt": Build(body="", skirt=True, frame="lower"),
+    "skirt": SKIRT,
     "petticoat": Build(body="", skirt=True, frame="lower", cut="gathered"),
     "crinoline": Build(body="", skirt=True, frame="lower", shape="crinoline-bell", waist="natural"),
     "trousers": Build(body="", legs="floor", frame="lower"),

@@ -65,6 +65,7 @@ def _edge(work: Work, kind: str, feature: Feature) -> bool:
             .bend((-half, (top + y) / 2), (-top_half, top))
         )
         flap = flap.bend((0.0, top + 1.6), (top_half, top)).close()
+        work.flap = Path((half - 0.2, y)).bend((0.0, y + 2.6), (0.2 - half, y))
         sheet.cloth("edge", flap)
         sheet.put("edge", LINE, flap)
         return True

@@ -45,7 +45,8 @@ def _slip_on(feature: Feature, record: Record, build: Build) -> bool:
 
 
 def _no_skirt(feature: Feature, record: Record, build: Build) -> bool:
-    return feature.facet in ("skirt-cut", "skirt-length") and not build.skirt and build.body != "skirt"
+    skirted = build.skirt or build.body == "skirt" or build.under
+    return feature.facet in ("skirt-cut", "skirt-length") and not skirted
 
 
 def _inside_waist(feature: Feature, record: Record, build: Build) -> bool:

@@ -35,9 +35,9 @@ def hem_edge(work: Work, outline: Outline) -> Path:
             return waved(line, -2.4 * work.s, 11, "points")
         if kind == "handkerchief":
             work.record.drew(feature)
-            return _points(half, y)
+            return hem_of_points(outline)
     if work.chosen.length.id == "handkerchief-uneven":
-        return _points(half, y)
+        return hem_of_points(outline)
     if work.chosen.length.id == "train":
         return (
             Path((half, y))
@@ -47,7 +47,9 @@ def hem_edge(work: Work, outline: Outline) -> Path:
     return line
 
 
-def _points(half: float, y: float) -> Path:
+def hem_of_points(outline: Outline) -> Path:
+    """A hem that falls in points, from the right side to the left."""
+    half, y = outline.halves[-1], outline.hem
     return (
         Path((half, y))
         .bend((half * 0.86, y + 8), (half * 0.8, y + 10))
@@ -250,11 +252,12 @@ def _hobble(work: Work, outline: Outline, top: float) -> None:
 
 def _bias(work: Work, outline: Outline, top: float) -> None:
     """A seam on the slant from hip to hip, and flares that begin at the knee."""
-    half = outline.half(top + 12)
+    start = top + (15 if work.record.has("yoke/hip-yoke") else 11)
+    half = outline.half(start)
     work.sheet.both(
         "seam",
         work.edge(work.chosen.cut),
-        Path((half, top + 11)).bend((half * 0.5, top + 19), (0.0, top + 24)),
+        Path((half, start)).bend((half * 0.5, start + 8), (0.0, start + 13)),
     )
     _folds(work, outline, (0.18, 0.42, 0.66, 0.88), 0.42, top)
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from inperiod.drawing.flats.necks import back_neck, neckline, slant
+from inperiod.drawing.flats.skirts import hem_of_points
 from inperiod.drawing.flats.work import Work
 from inperiod.drawing.hand import Path, Point, apart, beside, path
 
@@ -13,6 +14,8 @@ Line = tuple[Path, bool]
 def lines_of(work: Work, place: str, inset: float) -> list[Line]:
     """The lines of a place on the garment, so far inside the edge."""
     outline, legs, s = work.outline, work.legs, work.s
+    if work.under is not None and place in ("hem", "skirt"):
+        return lines_of(work.under, place, inset)
     if (place == "leg" and legs is not None) or (
         outline is None and legs is not None and place in ("hem", "edge")
     ):
@@ -64,12 +67,21 @@ def lines_of(work: Work, place: str, inset: float) -> list[Line]:
     if place in ("hem", "skirt", "edge"):
         if place == "hem" or place == "edge":
             if place == "edge" and work.build.open:
+                front = Path((2.4 + inset, outline.depth + 3)).to((2.4 + inset, outline.hem - 2.5))
+                if work.opening is not None and work.record.has("closure/side-front", "closure/wrap-over"):
+                    front = beside(work.opening, -0.9 - inset)
                 return [
-                    (Path((2.4 + inset, outline.depth + 3)).to((2.4 + inset, outline.hem - 2.5)), False),
+                    (front, False),
                     (outline.hem_line(1.6 + inset).reverse(), False),
                 ]
-            if work.build.legs == "trunk" and legs is not None and work.build.body == "crotch":
+            if work.build.legs == "trunk" and legs is not None and work.flap is None:
                 return [(legs.across(1.0 + inset), True)]
+            if work.flap is not None:
+                return [(work.flap.move(0.0, -1.0 - inset), False)]
+            if work.chosen.length.id == "handkerchief-uneven" and work.has_skirt:
+                return [
+                    (hem_of_points(outline).scale(0.99).move(0.0, outline.hem * 0.01 - 1.4 - inset), False)
+                ]
             return [(outline.hem_line(1.4 + inset), False)]
         top = work.waist
         y = top + (outline.hem - top) * 0.7
@@ -153,7 +165,12 @@ def spot_of(work: Work, at_place: str | None, kind: str) -> Point | None:
         return (
             None
             if legs is None
-            else (legs.outer * 0.6, (legs.fork + legs.hem) / 2 if at_place == "leg" else legs.waist + 9 * s)
+            else (
+                legs.outer * 0.6,
+                min((legs.fork + legs.hem) / 2, legs.hem - 5.5 * s)
+                if at_place == "leg"
+                else legs.waist + 9 * s,
+            )
         )
     if kind in ("anchor-motif", "monogram") and at_place in (None, "front", "bodice", "pocket"):
         if work.build.skirt:

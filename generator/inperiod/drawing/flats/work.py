@@ -33,8 +33,9 @@ class Chosen:
 @dataclass
 class Work:
     """``sleeve_end`` is the line across the right sleeve's end (or its cuff); ``opening`` the line an opening
-    runs along, from its top; ``collar_edge`` the right half of the collar's outer edge; ``seams`` the yoke
-    seams, right halves. ``side`` is ``front`` or ``back``."""
+    runs along, from its top; ``collar_edge`` the right half of the collar's outer edge; ``flap`` the lower
+    edge of a short skirt over legs; ``under`` a skirt of its own below the trunk; ``seams`` the yoke seams,
+    right halves. ``back`` is True while the back is drawn."""
 
     record: Record
     build: Build
@@ -51,6 +52,8 @@ class Work:
     opening: Path | None = None
     fold: float = 0.0
     collar_edge: Path | None = None
+    flap: Path | None = None
+    under: Work | None = None
     seams: list[Path] = field(default_factory=list)
 
     @property
