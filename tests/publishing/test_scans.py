@@ -445,6 +445,26 @@ def test_the_same_picture_is_not_worked_on_twice(tmp_path: Path, monkeypatch: py
     assert images.items() <= contents(tmp_path / "two").items()
 
 
+def test_a_figure_that_moves_on_its_page_moves_on_the_pages_of_its_neighbours_too(tmp_path: Path) -> None:
+    picture = data(cornered(), "PNG")
+    build(a_catalogue(tmp_path / "mine", "p.png", picture, "0,0,30,40", "30,0,30,40"), tmp_path / "public")
+    moved = a_catalogue(tmp_path / "mine", "p.png", picture, "0,0,30,40", "30,10,30,30")
+    build(moved, tmp_path / "public")
+    build(moved, tmp_path / "afresh")
+    assert contents(tmp_path / "public") == contents(tmp_path / "afresh")
+
+
+def test_another_scan_in_place_of_the_first_is_shown_by_the_next_build(tmp_path: Path) -> None:
+    build(a_catalogue(tmp_path / "mine", "p.png", data(cornered(), "PNG")), tmp_path / "public")
+    other = a_catalogue(tmp_path / "mine", "p.png", data(cornered(80, 50), "PNG"))
+    build(other, tmp_path / "public")
+    assert (tmp_path / "public" / first_of(other).path).is_file()
+    page = (tmp_path / "public/plate/list/p1-1.html").read_text(encoding="utf-8")
+    assert first_of(other).path in page
+    build(other, tmp_path / "afresh")
+    assert contents(tmp_path / "public") == contents(tmp_path / "afresh")
+
+
 def test_another_picture_of_the_same_name_is_another_picture(tmp_path: Path) -> None:
     before = first_of(a_catalogue(tmp_path, "p.png", data(cornered(), "PNG"))).path
     after = first_of(a_catalogue(tmp_path, "p.png", data(cornered(80, 50), "PNG"))).path
