@@ -135,7 +135,8 @@
 
     function tell(term) {
       const [definition, apart] = (term && known && known.told[term.id]) || ["", ""];
-      told.replaceChildren(...(term ? [h("b", {}, term.label), ". ", definition, apart && " ", apart && h("i", {}, apart)].filter(Boolean) : []));
+      if (!term) return void told.replaceChildren((known && known.note) || "From an empty line, the arrow down leads to the drawings.");
+      told.replaceChildren(...[h("b", {}, term.label), ". ", definition, apart && " ", apart && h("i", {}, apart)].filter(Boolean));
     }
 
     function mark(term) {

@@ -60,7 +60,12 @@
       const row = (control, wide) => h("p", { class: wide ? "record-field" : "record-field record-half" }, h("label", { for: id }, label), control);
       if (own.kind === "fields") return group(label, others(own, kind, path).map(([inner, of]) => field(kind, inner, of, [...path, inner], refresh)));
       if (own.kind === "list") return list(kind, label, own, path, value, set, refresh);
-      if (own.kind === "word") return row(bound(h("select", {}, h("option", { value: "" }, "not said"), ...own.words.map((word) => h("option", {}, word)))));
+      if (own.kind === "word") {
+        // A feature of which nothing is said was seen.
+        const seen = path[0] === "features" && name === "reading";
+        const words_ = seen ? own.words.filter((word) => word !== "seen") : own.words;
+        return row(bound(h("select", {}, h("option", { value: "" }, seen ? "seen in the picture" : "not said"), ...words_.map((word) => h("option", { value: word }, seen && word === "read" ? "read in the text" : word)))));
+      }
       if (own.kind === "flag") {
         const select = h("select", {}, h("option", { value: "" }, "not said"), h("option", { value: "true" }, "yes"), h("option", { value: "false" }, "no"));
         return row(bound(select, () => ({ true: true, false: false })[select.value], (held) => (select.value = held === undefined ? "" : String(held))));
@@ -73,7 +78,7 @@
         const box = h("input", { type: "text", inputmode: "numeric", autocomplete: "off" });
         return row(bound(box, () => numbered(box.value)));
       }
-      if (own.longest >= LONG) return row(bound(h("textarea", { rows: 2, maxlength: own.longest })), true);
+      if (own.longest >= LONG) return row(bound(h("textarea", { rows: path[0] === "features" ? 1 : 2, maxlength: own.longest })), true);
       return row(bound(h("input", { type: "text", maxlength: own.longest || 1000, autocomplete: "off" })));
     }
 

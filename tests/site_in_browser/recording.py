@@ -1,4 +1,4 @@
-"""What tests of the recording page share: hands that type and count, a source begun, a file of every field."""
+"""What tests of the recording page share: hands that count, a source begun, a file with every field."""
 
 from __future__ import annotations
 
@@ -177,7 +177,7 @@ edition: second
 drafting_system: invented
 market: GB
 language: en-GB
-held_by: {name: Nowhere Museum, shelfmark: P. 12, accession: 1912.1, url: "https://example.org", accessed: 2026}
+held_by: {name: Nowhere Museum, shelfmark: P, accession: 1912.1, url: "https://example.org", accessed: 2026}
 rights: http://rightsstatements.org/vocab/NoC-NC/1.0/
 examined: {pages: 1-48, by: I. R., on: 2026-02-03}
 reprint_of: harrowmere-washing-frocks-1912
