@@ -9,6 +9,7 @@ from __future__ import annotations
 import argparse
 import json
 import os
+import re
 import sys
 from collections.abc import Callable, Sequence
 from typing import Any, NoReturn
@@ -30,6 +31,9 @@ FOLDER is a folder with inperiod.yaml in it; without one, the current folder or 
 Exit status: 0 all is well; 1 the records hold errors, or an answer could not be given; 2 the command
 was not understood, or names something that is not there. Each command explains itself: inperiod fit --help
 """
+
+
+_HALF = re.compile("[\ud800-\udfff]")
 
 
 class _Parser(argparse.ArgumentParser):
@@ -94,8 +98,13 @@ def _print_words(words: str) -> None:
 
 
 def _json(value: Any, indent: int | None) -> str:
+    """JSON with every letter legible where the output can hold it; half a character, as an argument may bring
+    one along, only escaped."""
     legible = (sys.stdout.encoding or "").lower().replace("-", "") == "utf8"
-    return json.dumps(value, ensure_ascii=not legible, allow_nan=False, indent=indent)
+    text = json.dumps(value, ensure_ascii=not legible, allow_nan=False, indent=indent)
+    if legible and _HALF.search(text):
+        return json.dumps(value, ensure_ascii=True, allow_nan=False, indent=indent)
+    return text
 
 
 def make_parser() -> argparse.ArgumentParser:

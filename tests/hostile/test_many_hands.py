@@ -6,6 +6,7 @@ import json
 import os
 import shutil
 import subprocess
+import sys
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
@@ -370,3 +371,16 @@ def test_warnings_alone_are_no_failure(repository: Repository) -> None:
     repository.edit("sources/alone.yaml", "date_basis: printed\n", "")
     status, data = repository.check("--changed", "HEAD")
     assert (status, [each["severity"] for each in data["problems"]]) == (0, ["warning"])
+
+
+@pytest.mark.skipif(os.name == "nt", reason="arguments are bytes on POSIX systems alone")
+def test_an_argument_that_is_no_text_breaks_no_document() -> None:
+    ran = subprocess.run(
+        [sys.executable, "-m", "inperiod", "when", b"caf\xff 1926", "--json"],
+        capture_output=True,
+        check=False,
+        env={**os.environ, "PYTHONIOENCODING": "utf-8:strict"},
+    )
+    assert ran.returncode in (0, 1)
+    assert ran.stderr == b""
+    assert json.loads(ran.stdout)["input"] == "caf\udcff 1926"
