@@ -241,6 +241,8 @@
       return openFolder();
     }
 
+    // The attribute is in every browser and in no standard.
+    byId("record-choose-folder").webkitdirectory = true;
     for (const id of ["record-choose-folder", "record-choose-pages", "record-choose-file"]) {
       byId(id).addEventListener("change", () => {
         const chosen = [...byId(id).files];
