@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 
 from inperiod.publishing import build
 from inperiod.records import read_catalogue
+from inperiod.records.keeping import read_kept
 from publishing.pages import contents
 
 WHOLE = Path(__file__).parents[1] / "records" / "whole"
@@ -179,7 +180,9 @@ def small(folder: Path) -> Path:
 
 
 def built(folder: Path, site: Path) -> dict[str, bytes]:
-    build(read_catalogue(folder).catalogue, site)
+    """As the command builds."""
+    reading = read_kept(folder)
+    build(reading.catalogue, site, editions=reading.editions)
     return contents(site)
 
 
@@ -187,7 +190,8 @@ def built_afresh(folder: Path, place: Path) -> dict[str, bytes]:
     """The same records built where nothing is known of any other build."""
     shutil.rmtree(place, ignore_errors=True)
     shutil.copytree(folder, place / "records", ignore=shutil.ignore_patterns(".inperiod"))
-    made = built(place / "records", place / "site")
+    build(read_catalogue(place / "records").catalogue, place / "site", hands=1)
+    made = contents(place / "site")
     shutil.rmtree(place)
     return made
 

@@ -7,7 +7,7 @@ every timeline its drawing and its table. The browser's side says the same thing
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from inperiod.dating import decimal_year
@@ -19,7 +19,7 @@ from inperiod.publishing.browser_data import places_of
 from inperiod.publishing.page import Link, Page
 from inperiod.publishing.view_answer import Asked, address, answer_view, ask_window
 from inperiod.publishing.view_plates import plates_view
-from inperiod.publishing.view_timeline import Shown, shown_timelines, timeline_view
+from inperiod.publishing.view_timeline import Shown, timeline_view
 from inperiod.publishing.words import KINDS
 from inperiod.records.model import Catalogue, Feature, Mark
 
@@ -32,9 +32,8 @@ WEARERS: Mapping[str, str] = {
 }
 
 
-def browser_pages(catalogue: Catalogue, facts: Facts) -> list[Page]:
-    """Home, plates, the entrance to the timelines, and every timeline worth showing."""
-    shown = shown_timelines(facts, catalogue.settings.grades)
+def browser_pages(catalogue: Catalogue, facts: Facts, shown: Sequence[Shown] = ()) -> list[Page]:
+    """Home, plates, the entrance to the timelines, and every timeline that is shown."""
     best = _opening(example(catalogue, facts), shown)
     pages = [
         Page(
@@ -59,7 +58,7 @@ def browser_pages(catalogue: Catalogue, facts: Facts) -> list[Page]:
 
 
 def _timeline_page(
-    catalogue: Catalogue, facts: Facts, shown: list[Shown], one: Shown | None, path: str
+    catalogue: Catalogue, facts: Facts, shown: Sequence[Shown], one: Shown | None, path: str
 ) -> Page:
     entrance = path == paths.TIMELINE
     named = f"{one.facet_label} of {one.garments}" if one and not entrance else "Timeline"
@@ -81,7 +80,7 @@ def _timeline_page(
     )
 
 
-def _by_garment(shown: list[Shown]) -> list[Mapping[str, Any]]:
+def _by_garment(shown: Sequence[Shown]) -> list[Mapping[str, Any]]:
     """Every timeline under its garment."""
     found: dict[str, list[Shown]] = {}
     for each in shown:
@@ -89,7 +88,7 @@ def _by_garment(shown: list[Shown]) -> list[Mapping[str, Any]]:
     return [{"label": label, "facets": facets} for label, facets in found.items()]
 
 
-def _opening(asked: Asked, shown: list[Shown]) -> Shown | None:
+def _opening(asked: Asked, shown: Sequence[Shown]) -> Shown | None:
     """The timeline the entrance shows: that of the example's garment and first feature, else the fullest."""
     facets = [feature.partition("/")[0] for feature in asked.question.features]
     for facet in facets:

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from inperiod.evidence import gather_facts
+from inperiod.evidence import Facts, gather_facts
 from inperiod.kept import kept
 from inperiod.publishing.hands import done_by_all, hands_here
 from inperiod.publishing.kept_pages import Kept, read_kept, write_kept
+from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.made_from import Ingredients, base_digest
 from inperiod.publishing.pictures import scans_in, without_pictures
 from inperiod.publishing.pieces import Piece, pieces_of
@@ -42,12 +43,17 @@ class BuildReport:
 
 
 def build(
-    catalogue: Catalogue, target: Path, progress: Progress | None = None, hands: int | None = None
+    catalogue: Catalogue,
+    target: Path,
+    progress: Progress | None = None,
+    hands: int | None = None,
+    editions: Mapping[str, str] | None = None,
 ) -> BuildReport:
     """Build the whole site into ``target`` and swap it in at the end.
 
     Deterministic: the same records give the same bytes. ``progress`` is told how many pieces are done, of
-    how many; ``hands`` is how many processes work at it, left out as many as there are cores. Raises
+    how many; ``hands`` is how many processes work at it, left out as many as there are cores.
+    ``editions`` tell what each source was read from (``Reading.editions``), which saves some time. Raises
     ``WillNotWrite`` where the target holds what is not ours, and whatever a template of the user's own
     raises; the last good site stays in either case.
     """
@@ -60,12 +66,14 @@ def build(
             scans = make_scans(scans_in(shown), place)
             shown = without_pictures(shown, frozenset(scans.damaged))
             facts = gather_facts(shown)
-            plan = plan_pages(shown, facts)
             hands = hands_here() if hands is None else hands
             base = base_digest(shown)
-            kept_before = read_kept(catalogue.folder, target, base.hex())
-            near = _near(plan, kept_before, hands)
-            ingredients = Ingredients(plan.look, plan.near, base)
+            before = read_kept(catalogue.folder, target, base.hex())
+            look = Lookup(shown)
+            ingredients = Ingredients(look, base, editions or {})
+            plan = plan_pages(look, facts, _weights(ingredients, facts, before))
+            ingredients.complete(plan.look, plan.near)
+            near = _near(plan, before, hands)
             pieces = {piece.name: piece for piece in pieces_of(plan, facts, _copies(shown) | scans.files)}
             keys = {name: ingredients.key(piece.made_from, piece.page) for name, piece in pieces.items()}
             files: dict[str, list[Filed]] = {}
@@ -73,7 +81,7 @@ def build(
             def fill(aside: Aside) -> Iterator[Filed]:
                 to_make = []
                 for name, piece in pieces.items():
-                    paths = kept_before.paths(name, keys[name], last)
+                    paths = before.paths(name, keys[name], last)
                     if paths is None:
                         to_make.append(piece)
                     else:
@@ -84,8 +92,15 @@ def build(
                     yield from filed
 
             written = swap_in(target, last, fill)
-            noted = ((name, keys[name], filed) for name, filed in files.items())
-            write_kept(catalogue.folder, target, base.hex(), noted, near)
+            made = {
+                name: (keys[name], [[path, *standing] for path, standing in filed])
+                for name, filed in files.items()
+            }
+            weights = {
+                f"{garment} {facet}": (looked.hex(), plan.timelines.get((garment, facet), 0.0))
+                for (garment, facet), looked in ingredients.surveyed.items()
+            }
+            write_kept(catalogue.folder, target, base.hex(), Kept(made, near, weights))
     return BuildReport(
         target=target,
         first=target / "index.html",
@@ -97,16 +112,31 @@ def build(
     )
 
 
-def _near(plan: Plan, kept_before: Kept, hands: int) -> dict[str, tuple[str, tuple[str, ...]]]:
-    """By plate: the digest of what decides which plates are near to it, and their keys; worked out where it
+def _weights(ingredients: Ingredients, facts: Facts, before: Kept) -> dict[tuple[str, str], float]:
+    """The weights of timelines that are known: of those for which the same was looked at as last time, and of
+    those for which nothing was."""
+    known = {}
+    for garment in facts.garments:
+        for facet in facts.facets:
+            looked = ingredients.surveyed.get((garment.id, facet))
+            noted = before.timelines.get(f"{garment.id} {facet}")
+            if looked is None:
+                known[garment.id, facet] = 0.0
+            elif noted and noted[0] == looked.hex():
+                known[garment.id, facet] = noted[1]
+    return known
+
+
+def _near(plan: Plan, before: Kept, hands: int) -> dict[str, Sequence[str]]:
+    """By plate: the digest of what decides which plates are near to it, then their keys; worked out where it
     is not known from the last build."""
     near, plates = plan.near, list(plan.look.catalogue.plates.values())
     grounds = {plate.key: near.grounds(plate) for plate in plates}
     unknown = []
     for plate in plates:
-        known = kept_before.near.get(plate.key)
+        known = before.near.get(plate.key)
         if known and known[0] == grounds[plate.key]:
-            near.learn(plate.key, known[1])
+            near.learn(plate.key, known[1:])
         else:
             unknown.append(plate)
     parts = [unknown[at : at + NEAR_TOGETHER] for at in range(0, len(unknown), NEAR_TOGETHER)]
@@ -117,7 +147,7 @@ def _near(plan: Plan, kept_before: Kept, hands: int) -> dict[str, tuple[str, tup
     for number, found in done_by_all(parts, work, hands, lambda _: None):
         for plate, keys in zip(parts[number], found, strict=True):
             near.learn(plate.key, keys)
-    return {plate.key: (grounds[plate.key], near.keys(plate)) for plate in plates}
+    return {plate.key: (grounds[plate.key], *near.keys(plate)) for plate in plates}
 
 
 def _made(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 from inperiod.dating import decimal_year
@@ -32,6 +32,12 @@ class Lookup:
 
     catalogue: Catalogue
     timelines: frozenset[str] = frozenset()
+
+    def with_timelines(self, timelines: frozenset[str]) -> Lookup:
+        """The same, knowing which timelines have a page, with all that was worked out already."""
+        made = replace(self, timelines=timelines)
+        vars(made).update({name: value for name, value in vars(self).items() if name not in vars(made)})
+        return made
 
     @cached_property
     def ordered(self) -> tuple[Plate, ...]:

@@ -12,6 +12,7 @@ from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from dataclasses import fields
 from functools import cached_property
+from operator import attrgetter
 from pathlib import Path
 from typing import Any
 
@@ -22,14 +23,25 @@ from inperiod.kept import kept
 from inperiod.publishing.digests import PLACES, digest, files_digest, plain
 from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.nearness import Neighbours
-from inperiod.publishing.page import Page
+from inperiod.publishing.page import Card, Link, Page
 from inperiod.publishing.pictures import on_the_same_page, picture_of
 from inperiod.records.model import Catalogue, Plate, Source
 
 MadeFrom = tuple[str, ...]
 """A kind of thing and its name: see ``Ingredients.of``. Empty: all there is."""
 
-_HEAD = tuple(each.name for each in fields(Page) if each.name not in ("context", "files", "made_from"))
+_HEAD = attrgetter(
+    *(each.name for each in fields(Page) if each.name not in ("context", "files", "made_from"))
+)
+_LINK = attrgetter(*(each.name for each in fields(Link)))
+
+
+def _head_of(page: Page) -> list[Any]:
+    """The fields of a page, its links as tuples."""
+    return [
+        _LINK(each) if isinstance(each, Link) else plain(each) if isinstance(each, tuple | Card) else each
+        for each in _HEAD(page)
+    ]
 
 
 def base_digest(catalogue: Catalogue) -> bytes:
@@ -53,15 +65,23 @@ def base_digest(catalogue: Catalogue) -> bytes:
 class Ingredients:
     """Digests of all that pieces are made from, for one catalogue as it is published."""
 
-    def __init__(self, look: Lookup, near: Neighbours, base: bytes) -> None:
+    def __init__(self, look: Lookup, base: bytes, editions: Mapping[str, str]) -> None:
+        """``editions`` tell what source files were read from, by source, where that is known: it saves asking
+        every plate of a file that has not changed."""
+        self._look = look
+        self._base = base
+        self._editions = editions
+        self._near = Neighbours(look)
+
+    def complete(self, look: Lookup, near: Neighbours) -> None:
+        """What planning has found out: it must be known before a key is asked for."""
         self._look = look
         self._near = near
-        self._base = base
 
     def key(self, made_from: MadeFrom, page: Page | None = None) -> str:
         """The key of a piece. A page's own head (its title, its way, what stands before and after) is part
         of it."""
-        head = [plain(getattr(page, name)) for name in _HEAD] if page else None
+        head = _head_of(page) if page else None
         return digest((self._base, head, self.of(made_from))).hex()
 
     def of(self, made_from: MadeFrom) -> bytes:
@@ -100,8 +120,15 @@ class Ingredients:
 
     @cached_property
     def whole(self) -> Mapping[str, bytes]:
-        """By plate key: all that is recorded of it."""
-        return {key: digest(plain(plate)) for key, plate in self._look.catalogue.plates.items()}
+        """By plate key: all that is recorded of it. Of a file known by its edition: that, and what other
+        files can change of what is published of it."""
+        known = self._editions
+        return {
+            key: digest((known[plate.source], key, plate.same_cut_as, plate.image is None))
+            if plate.source in known
+            else digest(plain(plate))
+            for key, plate in self._look.catalogue.plates.items()
+        }
 
     @cached_property
     def heads(self) -> Mapping[str, bytes]:

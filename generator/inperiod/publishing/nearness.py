@@ -6,6 +6,7 @@ from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
+from hashlib import blake2b
 from heapq import nsmallest
 
 from inperiod.publishing.digests import digest
@@ -89,8 +90,11 @@ class Neighbours:
         """A digest of all that decides which plates are nearest to this one."""
         cuts = [other.key for other in self._look.cuts.get(plate.key, ())]
         rarities = [self._rarity[term] for term in sorted(self._look.shown[plate.key])]
-        around = b"".join([self._stands[other.key] for other in self.around(plate)])
-        return digest((plate.key, cuts, rarities, around)).hex()
+        own = digest((plate.key, cuts, rarities))
+        stands = self._stands
+        return blake2b(
+            own + b"".join([stands[other.key] for other in self.around(plate)]), digest_size=16
+        ).hexdigest()
 
     @cached_property
     def _stands(self) -> Mapping[str, bytes]:

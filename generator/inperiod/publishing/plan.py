@@ -23,6 +23,7 @@ from inperiod.publishing.view_plate import plate_view
 from inperiod.publishing.view_record import drawn_files, record_view
 from inperiod.publishing.view_source import source_view, sources_view
 from inperiod.publishing.view_term import facet_view, garment_view, term_view, terms_view
+from inperiod.publishing.view_timeline import shown_timelines
 from inperiod.records.model import Catalogue, Plate, Source
 
 TERMS = Link("Terms", paths.TERMS)
@@ -40,12 +41,17 @@ class Plan:
     pages: tuple[Page, ...]
     look: Lookup
     near: Neighbours
+    timelines: Mapping[tuple[str, str], float]
+    """By garment and facet: the weight of the timeline."""
 
 
-def plan_pages(catalogue: Catalogue, facts: Facts) -> Plan:
-    """Every page of the site. ``catalogue`` is what may be published, ``facts`` its own facts."""
-    asked = browser_pages(catalogue, facts)
-    look = Lookup(catalogue, frozenset(page.path for page in asked if page.path.startswith("timeline/")))
+def plan_pages(look: Lookup, facts: Facts, weights: Mapping[tuple[str, str], float] | None = None) -> Plan:
+    """Every page of the site. ``look`` is of what may be published, ``facts`` are its own; ``weights`` those
+    of timelines that are known before."""
+    catalogue = look.catalogue
+    timelines = shown_timelines(facts, catalogue.settings.grades, weights)
+    asked = browser_pages(catalogue, facts, timelines)
+    look = look.with_timelines(frozenset(each.path for each in timelines))
     near = Neighbours(look)
     pages = (
         *asked,
@@ -57,7 +63,7 @@ def plan_pages(catalogue: Catalogue, facts: Facts) -> Plan:
         *_vocabulary(look, facts),
         *_boards(look, facts),
     )
-    return Plan(pages, look, near)
+    return Plan(pages, look, near, {(each.garment, each.facet): each.weight for each in timelines})
 
 
 def _neighbours(entries: Sequence[Thing]) -> list[tuple[Thing | None, Thing, Thing | None]]:
@@ -111,6 +117,7 @@ def _lists(look: Lookup, facts: Facts) -> list[Page]:
             paths.SOURCES,
             "Record the figures of a scanned source beside its pages, in the browser.",
             (SOURCES,),
+            made_from=("base",),
             files=partial(drawn_files, look.catalogue),
         ),
         Page(

@@ -35,15 +35,21 @@ class Shown:
         return paths.timeline_path(self.garment, self.facet)
 
 
-def shown_timelines(facts: Facts, grades: str) -> list[Shown]:
-    """Every garment and facet of which enough was looked at, in the vocabulary's order."""
+def shown_timelines(
+    facts: Facts, grades: str, weights: Mapping[tuple[str, str], float] | None = None
+) -> list[Shown]:
+    """Every garment and facet of which enough was looked at, in the vocabulary's order. ``weights`` are those
+    known before, 0 for what has no timeline."""
+    known = weights or {}
     found = []
     for garment in facts.garments:
         several = garment.plural.removeprefix("pieces of ")
         for facet, label in facts.facets.items():
-            drawn = timeline(facts, garment.id, facet, grades=grades)
-            if worth_drawing(drawn):
-                weight = sum(drawn.recorded) * len(drawn.rows)
+            weight = known.get((garment.id, facet))
+            if weight is None:
+                drawn = timeline(facts, garment.id, facet, grades=grades)
+                weight = sum(drawn.recorded) * len(drawn.rows) if worth_drawing(drawn) else 0.0
+            if weight:
                 found.append(Shown(garment.id, garment.label, several, facet, label, weight))
     return found
 

@@ -13,7 +13,7 @@ import json
 import os
 import stat
 import sys
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from hashlib import blake2b
 from hmac import compare_digest
@@ -34,7 +34,7 @@ PART = "records"
 WHOLE = "catalogue"
 _SEAL = 64
 _SPARE = 200
-"""So many notes of sources that are no longer there are left for another time."""
+"""So many notes of what source files held before are left: one may come back to it."""
 
 
 def read_kept(folder: Path) -> Reading:
@@ -53,8 +53,8 @@ def read_kept(folder: Path) -> Reading:
     if _grounds(folder) != grounds:  # somebody saved a file while it was read
         return reading
     store.write(WHOLE, _note(reading, grounds, memory.names))
-    store.tidy(set(memory.names.values()))
-    return replace(reading, grounds=grounds)
+    store.tidy(_SPARE, {WHOLE, "facts", *memory.names.values()})
+    return replace(reading, grounds=grounds, editions=_editions(reading.catalogue, memory.names))
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,9 +65,9 @@ class Store:
     key: bytes
 
     @staticmethod
-    def of(folder: Path) -> Store | None:
-        """None where nothing can be kept."""
-        home = own_folder(folder, PART)
+    def of(folder: Path, part: str = PART) -> Store | None:
+        """The notes of that part of the program; None where nothing can be kept."""
+        home = own_folder(folder, part)
         key = _key() if home else None
         return Store(home, key) if home and key else None
 
@@ -90,13 +90,17 @@ class Store:
             new.write_bytes(self._seal(name, text) + text)
             os.replace(new, self.home / f"{name}.json")
 
-    def tidy(self, used: set[str]) -> None:
-        """Take away the notes of what is no longer there, where they have become many."""
+    def tidy(self, spare: int, used: Iterable[str] = ()) -> None:
+        """Take away what was written longest ago and is not used, all but so many notes, where it has become
+        twice as many."""
         with contextlib.suppress(OSError):
-            sources = [each for each in self.home.iterdir() if len(each.stem) == 32]
-            spare = [each for each in sources if each.stem not in used]
-            for each in spare if len(spare) > _SPARE else ():
-                each.unlink(missing_ok=True)
+            unused = set(os.listdir(self.home)) - {f"{name}.json" for name in used}
+            if len(unused) > 2 * spare:
+                files = sorted(
+                    (self.home / name for name in unused), key=lambda each: each.stat().st_mtime_ns
+                )
+                for each in files[:-spare]:
+                    each.unlink(missing_ok=True)
 
     def _seal(self, name: str, text: bytes) -> bytes:
         sealed = blake2b(name.encode(), key=self.key, digest_size=_SEAL // 2)
@@ -152,6 +156,10 @@ def _problem(each: Problem) -> list[Any]:
     return [each.file, each.line, each.column, each.severity, each.message, each.hint]
 
 
+def _editions(catalogue: Catalogue, names: Mapping[str, str]) -> dict[str, str]:
+    return {source.id: names[source.mark.file] for source in catalogue.sources.values()}
+
+
 def _note(reading: Reading, grounds: str, names: Mapping[str, str]) -> Any:
     catalogue = reading.catalogue
     return {
@@ -180,7 +188,9 @@ def _known(folder: Path, store: Store, known: Mapping[str, Any]) -> Reading:
     )
     # In the place of what the catalogue would work out, which would open every source to ask for one plate.
     vars(catalogue)["plates"] = _Plates(sources)
-    return Reading(catalogue, tuple(Problem(*each) for each in known["problems"]), known["grounds"])
+    problems = tuple(Problem(*each) for each in known["problems"])
+    editions = {name: note for name, (_, note, _) in sources.entries.items()}
+    return Reading(catalogue, problems, known["grounds"], editions)
 
 
 class _Sources(Mapping[str, Source]):

@@ -7,8 +7,8 @@ the order of their names; nothing outside the folder is ever opened.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TypeVar
 
@@ -35,11 +35,13 @@ ReadSource = Callable[[bytes, str, Seasons, Dates], Read[Source]]
 class Reading:
     """What was read: the catalogue as far as it is sound, and all problems, sorted by file and line.
 
-    ``grounds`` is a digest of all it was read from, where something is kept of it (see ``keeping``)."""
+    ``grounds`` is a digest of all it was read from, and ``editions`` by source one of its file, where
+    something is kept of it (see ``keeping``)."""
 
     catalogue: Catalogue
     problems: tuple[Problem, ...]
     grounds: str | None = None
+    editions: Mapping[str, str] = field(default_factory=dict)
 
     @property
     def errors(self) -> tuple[Problem, ...]:
