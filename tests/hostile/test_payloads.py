@@ -22,7 +22,7 @@ import pytest
 from hostile import catalogues
 from hostile.payloads import ALL, PAYLOADS
 from hostile.watched import Watched
-from inperiod.publishing import build
+from inperiod.cli import main
 from inperiod.records import read_catalogue
 from inperiod.records.shapes import shape_of
 
@@ -40,7 +40,7 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
 @pytest.fixture(scope="module")
 def site(folder: Path) -> Path:
     target = folder.parent / "public"
-    build(read_catalogue(folder).catalogue, target)
+    assert main(["build", "--anyway", str(folder), "--out", str(target)]) == 0
     return target
 
 
@@ -320,6 +320,17 @@ def test_a_board_of_ones_own_from_a_hostile_file_or_link_runs_nothing(watched: W
 
 
 @pytest.mark.browser
+def test_a_hostile_source_file_opened_on_the_recording_page_runs_nothing(
+    watched: Watched, folder: Path
+) -> None:
+    for number in range(0, len(ALL), 16):
+        watched.visit("record.html")
+        watched.page.set_input_files("#record-choose-file", folder / "sources" / f"s-{number}.yaml")
+        watched.page.wait_for_timeout(150)
+        assert watched.look() == [], ALL[number]
+
+
+@pytest.mark.browser
 @pytest.mark.parametrize("first", range(0, len(ALL), 12))
 def test_the_settings_run_nothing_on_any_kind_of_page(first: int, chromium: Browser, tmp_path: Path) -> None:
     payloads = ALL[first : first + 12]
@@ -330,7 +341,7 @@ def test_the_settings_run_nothing_on_any_kind_of_page(first: int, chromium: Brow
     reading = read_catalogue(folder)
     assert [each for each in reading.errors if each.file == "inperiod.yaml"] == []
     site = tmp_path / "public"
-    build(reading.catalogue, site)
+    assert main(["build", "--anyway", str(folder), "--out", str(site)]) == 0
     for page in sorted(site.rglob("*.html")):
         markup = Markup()
         markup.feed(page.read_text(encoding="utf-8"))
