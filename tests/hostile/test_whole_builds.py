@@ -439,6 +439,44 @@ def test_a_page_that_someone_changed_or_took_away_is_made_again(two: Two, tmp_pa
     assert pages(site) == made
 
 
+@pytest.mark.parametrize(
+    "place",
+    [
+        "static/leak.txt",
+        "static/deep/leak.txt",
+        "pages/about.md",
+        "templates/base.html",
+        "assets/x.js",
+        "static",
+        "",
+    ],
+)
+def test_nothing_outside_the_folder_is_published_by_way_of_a_link(
+    place: str, two: Two, tmp_path: Path
+) -> None:
+    records = shutil.copytree(two[0][0], tmp_path / "records", ignore=shutil.ignore_patterns(".inperiod"))
+    outside = tmp_path / "outside"
+    outside.mkdir()
+    (outside / "key").write_text("the secret of the machine", encoding="utf-8")
+    link = records / "site" / place if place else records / "site"
+    link.parent.mkdir(parents=True, exist_ok=True)
+    link.symlink_to(outside / "key" if "." in place else outside)
+    ran = built(records, "--out", tmp_path / "public")
+    assert ran.returncode == 1
+    assert "is a link out of the folder" in ran.stderr
+    assert str(link) in ran.stderr
+    assert not (tmp_path / "public").exists()
+
+
+def test_links_that_stay_in_the_folder_are_followed(two: Two, tmp_path: Path) -> None:
+    records = shutil.copytree(two[0][0], tmp_path / "records", ignore=shutil.ignore_patterns(".inperiod"))
+    (records / "site" / "static").mkdir(parents=True)
+    (records / "site" / "static" / "name").write_text("dress.example", encoding="utf-8")
+    (records / "site" / "static" / "CNAME").symlink_to("name")
+    assert built(records, "--out", tmp_path / "public").returncode == 0
+    assert (tmp_path / "public" / "CNAME").read_text(encoding="utf-8") == "dress.example"
+
+
 # --- in company ---------------------------------------------------------------------------------------
 
 

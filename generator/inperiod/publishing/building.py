@@ -12,6 +12,7 @@ from inperiod.publishing.hands import done_by_all, hands_here
 from inperiod.publishing.kept_pages import Kept, read_kept, write_kept
 from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.made_from import Ingredients, base_digest
+from inperiod.publishing.own_files import refuse_links
 from inperiod.publishing.pictures import scans_in, without_pictures
 from inperiod.publishing.pieces import Piece, pieces_of
 from inperiod.publishing.plan import Plan, plan_pages
@@ -59,6 +60,7 @@ def build(
     """
     target = Path(target)
     refuse_place(target, catalogue.folder)
+    refuse_links(catalogue.folder)
     with alone(target):
         last = refuse_foreign(target, catalogue.folder)
         shown = published(catalogue)
