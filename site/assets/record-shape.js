@@ -274,8 +274,7 @@
   function oneLine(it, of) {
     const [pair, ...more] = it.entries;
     if (!pair || more.length || pair[1].is !== "scalar") return "Text with a colon or braces in it goes in quotation marks.";
-    const key = cut(pair[0], 60),
-      text = cut(pair[1].text, 60),
+    const [key, text] = [pair[0], pair[1].text].map((each) => cut(each, 60).replace(ENDS, "").replace(SPACES, " ")),
       pattern = (of.scalar || of).pattern;
     if (pattern && pattern.test(`${key}/${text}`) && !pattern.test(`${key}: ${text}`)) return `Write ${key}/${text}, with a slash.`;
     return `If it is text with a colon in it, put it in quotation marks: "${key}: ${text}".`;

@@ -281,7 +281,7 @@ def _one_line(node: Node, wanted: Shape) -> str:
     """What to write instead of a group that holds a single name and value."""
     pairs = list(node.entries.items()) if isinstance(node, Table) else []
     if len(pairs) == 1 and isinstance(pairs[0][1], Scalar):
-        key, text = pairs[0][0][:60], pairs[0][1].text[:60]
+        key, text = (" ".join(each[:60].split()) for each in (pairs[0][0], pairs[0][1].text))
         pattern = (wanted.scalar or wanted).pattern
         if pattern and pattern.fullmatch(f"{key}/{text}") and not pattern.fullmatch(f"{key}: {text}"):
             return f"Write {key}/{text}, with a slash."
