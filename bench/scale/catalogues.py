@@ -52,9 +52,8 @@ def write_catalogue(folder: Path, plates: int, seed: int = 1) -> int:
     (folder / "inperiod.yaml").write_text(
         to_yaml(
             {
-                "title": f"A catalogue of {plates} plates",
+                "title": f"An invented catalogue of {plates} plates",
                 "decades": [FIRST // 10 * 10, LAST // 10 * 10],
-                "demonstration": "Invented by a program, to measure with.",
             }
         )
     )
