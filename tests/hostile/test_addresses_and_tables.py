@@ -1,4 +1,4 @@
-"""Addresses that run something are refused where they stand; formulas in a spreadsheet are text on both ways."""
+"""Addresses that run something are refused where they stand; formulas in a spreadsheet stay text both ways."""
 
 from __future__ import annotations
 
