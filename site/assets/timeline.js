@@ -85,7 +85,7 @@
   function asCsv(drawn) {
     const field = (value) => {
       let text = value === null || value === undefined ? "" : String(value);
-      if (/^[=+\-@\t]/.test(text) && Number.isNaN(Number(text))) text = "'" + text;
+      if (/^[=+\-@\t\r\n＝＋－＠]/.test(text) && Number.isNaN(Number(text))) text = "'" + text;
       return /[",\r\n]/.test(text) ? `"${text.replace(/"/g, '""')}"` : text;
     };
     const rows = [

@@ -1,4 +1,4 @@
-"""Addresses that run something are refused where they stand; formulas in a spreadsheet stay text both ways."""
+"""Addresses that run something are refused where they stand; formulas of a spreadsheet stay text."""
 
 from __future__ import annotations
 
@@ -16,7 +16,9 @@ from inperiod.cli import main
 from inperiod.importing import import_table
 from inperiod.records import read_catalogue
 from inperiod.records.reading import read_settings, read_source
+from parity import in_node
 
+ASSETS = Path(__file__).parents[2] / "site" / "assets"
 WHOLE = Path(__file__).parents[1] / "records" / "whole"
 MAPPING = 'id: "{no}"\nsource: {title: "{title}", kind: other}\nplate: {caption: "{title}"}\ngarment: dress\n'
 
@@ -53,3 +55,25 @@ def test_formulas_come_in_as_text_and_go_out_behind_an_apostrophe(tmp_path: Path
         each[0] in "=+-@＝" for each in (one.strip() for one in PAYLOADS["spreadsheet"])
     )
     assert "'=1+1" in guarded
+
+
+@pytest.mark.node
+def test_the_table_that_the_timeline_page_makes_guards_them_too(node: str) -> None:
+    row = {
+        **{"term": "a/b", "first": None, "last": None, "not_before": None},
+        **{
+            "shares": [0.5],
+            "weights": [-1],
+            "documents": [1],
+            "extension": {"earliest": None, "latest": None},
+        },
+    }
+    given = {
+        **{"decades": [1920], "recorded": [2], "looked": [2]},
+        "rows": [{**row, "label": each} for each in PAYLOADS["spreadsheet"]],
+    }
+    text = in_node(node, "timeline.asCsv(given)", {"timeline": ASSETS / "timeline.js"}, given)
+    rows = list(csv.DictReader(io.StringIO(text, newline="")))
+    assert [each["label"].removeprefix("'") for each in rows] == list(PAYLOADS["spreadsheet"])
+    assert not [each for each in rows if each["label"].startswith(("=", "+", "-", "@", "＝"))]
+    assert {each["showing"] for each in rows} == {"-1"}
