@@ -38,17 +38,36 @@
 
   const othersIds = (plates, index) => new Set(plates.filter((_, i) => i !== index).map((plate) => String(plate.id)));
 
-  /** The name a page image is given beside the records: `<source>/<its own name>`, safe for every system. */
-  function imageName(work, page) {
-    const found = /^(.*?)(\.[a-z0-9]+)?$/i.exec(page.name);
-    const clean = (name) => slug(/^(.*?)(\.[a-z0-9]+)?$/i.exec(name)[1]) || "page";
-    const before = work.pages.slice(0, work.pages.indexOf(page)).map((each) => clean(each.name));
-    return `${work.name || "source"}/${free(clean(page.name), new Set(before))}${(found[2] || ".png").toLowerCase()}`;
+  let named = {};
+
+  /** The names of all page images beside the records; worked out anew only where something they depend on has changed. */
+  function imageNames({ name, pages, source: { plates } }) {
+    if (named.name === name && named.pages === pages && named.plates === plates) return named.names;
+    const files = (plates || []).flatMap((plate) => (plate.image && typeof plate.image.file === "string" ? [plate.image.file] : []));
+    const known = new Map(files.map((file) => [file.replace(/^.*\//, ""), file])),
+      taken = new Set(),
+      given = new Set();
+    const names = pages.map((page) => {
+      const [, stem, ending] = /^(.*?)(\.[a-z0-9]+)?$/i.exec(page.name),
+        own = free(slug(stem) || "page", taken);
+      taken.add(own);
+      // A picture the records name already keeps that name.
+      const called = `${own}${(ending || ".png").toLowerCase()}`,
+        there = [known.get(page.name), known.get(called)].find((file) => file && !given.has(file));
+      const file = there || `${name || "source"}/${called}`;
+      given.add(file);
+      return file;
+    });
+    named = { name, pages, plates, names };
+    return names;
   }
+
+  /** The name a page image is given beside the records: `<source>/<its own name>`, safe for every system. */
+  const imageName = (work, page) => imageNames(work)[work.pages.indexOf(page)];
 
   /** Which page a plate's picture is, or -1. */
   const pageOf = (work, plate) =>
-    plate && plate.image ? work.pages.findIndex((page) => imageName(work, page) === plate.image.file) : -1;
+    plate && plate.image ? imageNames(work).indexOf(plate.image.file) : -1;
 
   /** The source under another id: its pictures go with it. */
   function renamed(work, name) {

@@ -54,10 +54,11 @@
 
     const writer = keep.writer(
       (slip, work) => {
+        const before = failed;
         unkept = failed = Boolean(slip);
         if (!slip) return told(`Kept in this browser, ${clock(work.saved)}`);
         told(`Not kept: ${slip}.`, true);
-        if (byId("record-notice").hidden)
+        if (!before && byId("record-notice").hidden)
           notice(`Not kept: ${slip}. Nothing is lost while this page stays open. Save what there is as a file, and open that file later.`, [["Save it as a file", draft], ["Later"]]);
         return undefined;
       },
@@ -196,11 +197,19 @@
       return begin({ pages: pages.take(pictures, []) });
     }
 
+    /** Shows the page of the figure in hand, where it is among those that are open. */
+    function turnToFigure() {
+      const work = recording.get(),
+        of = InPeriod.recordFigures.pageOf(work, recording.figure());
+      if (of >= 0) recording.look(of, work.at);
+    }
+
     function addPages(pictures) {
       const work = recording.get(),
         list = pages.take(pictures, work.pages);
       if (list !== work.pages) recording.change(null, (old) => ({ ...old, pages: list }));
       announce(`${counted(pictures.length, "page")} opened.`);
+      turnToFigure();
       shown();
     }
 
@@ -210,6 +219,7 @@
         pages.forget();
         const inside = opened.pictures.length ? opened.pictures : pictures || [];
         begin({ ...opened.work, pages: pages.take(inside, []), at: (opened.work.source.plates || []).length - 1 });
+        turnToFigure();
         check();
       } catch (slip) {
         const sentences = slip instanceof saving.Unopened ? slip.sentences : [`${file.name} could not be read.`];

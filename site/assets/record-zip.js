@@ -5,6 +5,7 @@
   const LOCAL = 0x04034b50,
     CENTRAL = 0x02014b50,
     END = 0x06054b50,
+    LARGEST = 512 * 1024 * 1024, // of one file inside; a page is a hundredth of that
     UTF8 = 0x0800;
   const MOST = 0xffffffff;
 
@@ -69,6 +70,7 @@
       const held = bytes.subarray(start, start + packed);
       at += 46 + called + extra + comment;
       if (name.endsWith("/")) continue;
+      if (size > LARGEST) throw new Error(`${name} is too large.`);
       const whole = method === 0 ? held : method === 8 ? await inflated(held, size) : null;
       if (!whole || whole.length !== size) throw new Error(`${name} is packed in a way that cannot be read here.`);
       files.push({ name, bytes: whole });

@@ -4,6 +4,7 @@ fields; a place for every field; for everybody."""
 from __future__ import annotations
 
 import shutil
+from pathlib import Path
 
 import pytest
 
@@ -171,6 +172,34 @@ def test_a_feature_is_changed_in_its_own_fields_or_in_the_line(opened, images):
     hands.press("Control+Enter")
     until(page, "InPeriod.recording.get().source.plates.length === 2")
     assert features()[2] == "sleeve/elbow"
+
+
+def test_pictures_keep_the_names_their_records_have(opened, images):
+    """Two pages that would be called alike, and one of a name no record of ours would give."""
+    page = opened("record.html")
+    data = Path(images[0]).read_bytes()
+    text = EVERY_FIELD.replace("every-field/p1.png", "every-field/Page One.png")
+    open_file(Typist(page), [{"name": "every-field.yaml", "mimeType": "text/yaml", "buffer": text.encode()}])
+    names = ["Page One.png", "a b.png", "A-b.png"]
+    page.set_input_files(
+        "#record-choose-pages", [{"name": name, "mimeType": "image/png", "buffer": data} for name in names]
+    )
+    until(page, "!document.getElementById('record-sheet').hidden")
+    ours = """() => {
+      const work = InPeriod.recording.get();
+      return work.pages.map((page) => InPeriod.recordFigures.imageName(work, page));
+    }"""
+    before = page.evaluate(ours)
+    assert sorted(before) == ["every-field/Page One.png", "every-field/a-b-b.png", "every-field/a-b.png"]
+    # It turns to the page of the figure in hand.
+    until(page, "document.querySelectorAll('.record-box-here').length === 1")
+    for _ in range(2):
+        page.keyboard.press("PageUp")
+        page.wait_for_timeout(100)
+        page.keyboard.press("Control+Enter")
+    until(page, "InPeriod.recording.get().source.plates.length === 3")
+    assert page.evaluate(ours) == before
+    assert {plate["image"]["file"] for plate in work(page)["source"]["plates"]} == set(before)
 
 
 def test_another_garment_of_a_figure_shares_its_picture_and_outfit(opened, images):
