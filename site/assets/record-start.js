@@ -185,6 +185,7 @@
       byId("record-redo").disabled = !recording.canRedo();
       byId("record-hand").hidden = !plate;
       byId("record-figure-head").textContent = plate ? `Figure ${at + 1} of ${plates.length}: ${plate.id}` : "No figure yet";
+      byId("record-plate-image-alt").parentNode.hidden = !(plate && plate.image);
       byId("record-again").disabled = !plate;
       byId("record-earlier").disabled = at <= 0;
       byId("record-later").disabled = at >= plates.length - 1;
