@@ -114,7 +114,7 @@
       throw new Unreadable(`Line ${(line === undefined ? at : line) + 1}: ${words}`);
     };
     const bare = (line) => (/^[ \t]*(#.*)?$/.test(line));
-    const indentOf = (line) => line.length - line.trimStart().length;
+    const indentOf = (line) => line.length - line.replace(/^[ \t]+/, "").length;
     const skip = () => {
       while (at < lines.length && bare(lines[at])) at += 1;
       if (at < lines.length && /^ *\t/.test(lines[at])) fail("a tab stands where blanks belong.");
@@ -145,7 +145,7 @@
         else {
           lines[at] = " ".repeat(indent + 1) + rest;
           const inner = indentOf(lines[at]);
-          found.push(isItem(lines[at]) || KEY.test(lines[at].trimStart()) ? block(inner) : value(rest.trimStart(), indent));
+          found.push(isItem(lines[at]) || KEY.test(lines[at].replace(/^[ \t]+/, "")) ? block(inner) : value(rest.replace(/^[ \t]+/, ""), indent));
         }
         if (at === start) fail("this line is not understood.");
       }
@@ -159,13 +159,13 @@
       const found = Object.create(null);
       let column;
       while ((column = skip()) === indent && !isItem(lines[at])) {
-        const line = lines[at].trimStart(),
+        const line = lines[at].replace(/^[ \t]+/, ""),
           key = KEY.exec(line);
         if (!key) fail("a name with a colon and a blank was expected here, such as title: …");
-        const written = key[1].trimEnd(),
+        const written = key[1].replace(/(?<![ \t])[ \t]+$/, ""),
           name = /^["']/.test(written) ? unquoted(written) : written;
         if (Object.hasOwn(found, name)) fail(`${name} is given twice.`);
-        found[name] = value(line.slice(key[0].length).trimStart(), indent, true);
+        found[name] = value(line.slice(key[0].length).replace(/^[ \t]+/, ""), indent, true);
       }
       if (column > indent) fail("this line stands further in than the one before it.");
       return found;
@@ -186,11 +186,11 @@
       if (/^-( |$)/.test(rest)) fail("a list starts on a line of its own, below its field.");
       if (/^[{["']/.test(rest)) return flow(rest, indent);
       let plain = uncommented(rest);
-      const noted = plain.length < rest.trimEnd().length;
+      const noted = plain.length < rest.replace(/(?<![ \t])[ \t]+$/, "").length;
       at += 1;
       let gap = "";
-      while (!noted && at < lines.length && (lines[at].trim() === "" || indentOf(lines[at]) > indent)) {
-        const line = lines[at].trim();
+      while (!noted && at < lines.length && (lines[at].replace(/^[ \t]+|(?<![ \t])[ \t]+$/g, "") === "" || indentOf(lines[at]) > indent)) {
+        const line = lines[at].replace(/^[ \t]+|(?<![ \t])[ \t]+$/g, "");
         if (/^#/.test(line)) break;
         if (line === "") gap += "\n";
         else {
@@ -204,18 +204,18 @@
       return typed(plain);
     }
 
-    const uncommented = (line) => line.replace(/(?<![ \t])[ \t]+#.*$/, "").trim();
+    const uncommented = (line) => line.replace(/(?<![ \t])[ \t]+#.*$/, "").replace(/^[ \t]+|(?<![ \t])[ \t]+$/g, "");
 
     function text_(rest, indent) {
       const head = /^([|>])([-+]?)[ \t]*(#.*)?$/.exec(rest);
       if (!head) fail("after | or > nothing else may stand but - or +.");
       at += 1;
       const taken = [];
-      while (at < lines.length && (lines[at].trim() === "" || indentOf(lines[at]) > indent)) taken.push(lines[at++]);
-      const first = taken.find((line) => line.trim() !== ""),
+      while (at < lines.length && (lines[at].replace(/^[ \t]+|(?<![ \t])[ \t]+$/g, "") === "" || indentOf(lines[at]) > indent)) taken.push(lines[at++]);
+      const first = taken.find((line) => line.replace(/^[ \t]+|(?<![ \t])[ \t]+$/g, "") !== ""),
         cut = first === undefined ? 0 : indentOf(first);
       let body = taken.map((line) => line.slice(cut)).join("\n");
-      if (taken.some((line) => line.trim() !== "" && indentOf(line) < cut)) fail("a line of this text stands further out than its first.", at - 1);
+      if (taken.some((line) => line.replace(/^[ \t]+|(?<![ \t])[ \t]+$/g, "") !== "" && indentOf(line) < cut)) fail("a line of this text stands further out than its first.", at - 1);
       const ending = /(?<!\n)\n*$/.exec(body)[0];
       body = body.slice(0, body.length - ending.length);
       if (head[1] === ">") {
@@ -247,9 +247,9 @@
       const first = at;
       const more = () => {
         at += 1;
-        if (at >= lines.length || (lines[at].trim() && indentOf(lines[at]) <= indent && !/^[ ]*[\]}]/.test(lines[at])))
+        if (at >= lines.length || (lines[at].replace(/^[ \t]+|(?<![ \t])[ \t]+$/g, "") && indentOf(lines[at]) <= indent && !/^[ ]*[\]}]/.test(lines[at])))
           fail(`what opens with ${rest[0]} is not closed.`, first);
-        return lines[at].trim();
+        return lines[at].replace(/^[ \t]+|(?<![ \t])[ \t]+$/g, "");
       };
       const room = () => {
         for (;;) {
@@ -270,7 +270,7 @@
             breaks += 1;
             line = more();
           }
-          const whole = text.trimEnd();
+          const whole = text.replace(/(?<![ \t])[ \t]+$/, "");
           text = sign === '"' && /(^|[^\\])\\$/.test(whole) ? whole.slice(0, -1) + line : whole + ("\n".repeat(breaks) || " ") + line;
           found = shut.exec(text.slice(i));
         }
@@ -308,8 +308,8 @@
           const plain = /^(?:[^,[\]{}:#]|:(?![\s,[\]{}]|$)|(?<!\s)#)+/.exec(text.slice(i));
           if (!plain || /^([&*!|>%@`?]|-([ \t]|$))/.test(plain[0])) fail(`${text[i]} is not expected here.`);
           i += plain[0].length;
-          found = typed(plain[0].trim());
-          if (found !== null && /^[ \t]*:/.test(text.slice(i)) ) found = plain[0].trim();
+          found = typed(plain[0].replace(/^[ \t]+|(?<![ \t])[ \t]+$/g, ""));
+          if (found !== null && /^[ \t]*:/.test(text.slice(i)) ) found = plain[0].replace(/^[ \t]+|(?<![ \t])[ \t]+$/g, "");
         }
         depth -= 1;
         return found;
