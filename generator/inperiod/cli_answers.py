@@ -10,8 +10,6 @@ from pathlib import Path
 from typing import Any
 
 from inperiod import cli_words as words
-from inperiod.cli_changed import change_since
-from inperiod.cli_changed import words as what_changed
 from inperiod.cli_reply import CannotDo, Reply, counted, find_folder, read_folder
 from inperiod.dating import Span, when_json, widened
 from inperiod.records.finding import NotFound, find_facet, find_feature, find_garment
@@ -115,6 +113,9 @@ def check(arguments: argparse.Namespace) -> Reply:
     sources, plates = len(catalogue.sources), len(catalogue.plates)
     said = ""
     if arguments.changed is not None:
+        from inperiod.cli_changed import change_since
+        from inperiod.cli_changed import words as what_changed
+
         change = change_since(folder, arguments.changed, reading)
         touched = [each for each in catalogue.sources.values() if each.mark.file in change.touched]
         sources, plates = len(touched), sum(len(each.plates) for each in touched)

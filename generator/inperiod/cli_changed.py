@@ -11,7 +11,7 @@ from typing import Any
 
 from inperiod.cli_reply import CannotDo, counted
 from inperiod.records import Reading
-from inperiod.records.files import SETTINGS_FILE
+from inperiod.records.places import SETTINGS_FILE
 from inperiod.records.problems import Problem
 from inperiod.records.touching import Touched, touched
 

@@ -59,7 +59,7 @@ def build(arguments: argparse.Namespace) -> Reply:
 
 def _pages(done: int, total: int) -> None:
     if done % 20 == 0 or done == total:
-        progress(f"Making page {done:,} of {total:,} …")
+        progress(f"Making part {done:,} of {total:,} …")
 
 
 def serve(arguments: argparse.Namespace) -> Reply:

@@ -74,15 +74,15 @@ def test_one_changed_source_is_read_and_the_others_are_not(
     changed = next((folder / "sources").glob("corrisande-pell-spring-1920.yaml"))
     changed.write_text(changed.read_text(encoding="utf-8").replace("Peace", "Quiet"), encoding="utf-8")
     opened: list[str] = []
-    from inperiod.records import keeping
+    from inperiod.records import reading as reader
 
-    honest = keeping.read_source
+    honest = reader.read_source
 
     def told(data: bytes, file: str, *more: object) -> tuple[Source | None, list[object]]:
         opened.append(file)
         return honest(data, file, *more)  # type: ignore[arg-type,return-value]
 
-    monkeypatch.setattr(keeping, "read_source", told)
+    monkeypatch.setattr(reader, "read_source", told)
     reading = read_kept(folder)
     assert opened == ["sources/corrisande-pell-spring-1920.yaml"]
     assert everything(reading) == everything(read_catalogue(folder))

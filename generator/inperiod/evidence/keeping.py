@@ -8,7 +8,7 @@ from pathlib import Path
 from inperiod.evidence.exchange import facts_from_json, facts_to_json
 from inperiod.evidence.facts import Facts, gather_facts
 from inperiod.records.keeping import Store, add_standing
-from inperiod.records.reading import Reading
+from inperiod.records.outcome import Reading
 
 NOTE = "facts"
 

@@ -135,7 +135,7 @@ class Aside:
         place, last = self._place(path), f"{self._target}/{path}"
         try:
             os.link(last, place, follow_symlinks=False)
-        except OSError:
+        except (OSError, NotImplementedError):
             shutil.copy2(last, place, follow_symlinks=False)
             return path, self._stands(place)
         return path, self._last[path]

@@ -7,12 +7,9 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from inperiod.records.model import Mark
+from inperiod.records.places import FOLDERS, MAX_BYTES, SETTINGS_FILE
 from inperiod.records.problems import Problem
 from inperiod.records.shapes import part
-from inperiod.records.yaml_reading import MAX_BYTES
-
-SETTINGS_FILE = "inperiod.yaml"
-FOLDERS = ("vocabulary", "sources", "boards")
 
 
 def record_files(folder: Path, problems: list[Problem]) -> Iterator[tuple[str, bytes]]:

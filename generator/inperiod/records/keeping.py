@@ -18,17 +18,19 @@ from dataclasses import dataclass, replace
 from hashlib import blake2b
 from hmac import compare_digest
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from inperiod.dating import Seasons
 from inperiod.kept import kept
 from inperiod.own_folder import own_folder
 from inperiod.records.as_json import from_json, to_json
-from inperiod.records.files import FOLDERS, SETTINGS_FILE
 from inperiod.records.model import Board, Catalogue, Facet, Plate, Settings, Source, Vocabulary
+from inperiod.records.outcome import Reading
+from inperiod.records.places import FOLDERS, MAX_BYTES, SETTINGS_FILE
 from inperiod.records.problems import Problem
-from inperiod.records.reading import Dates, Read, Reading, read_catalogue, read_source
-from inperiod.records.yaml_reading import MAX_BYTES
+
+if TYPE_CHECKING:
+    from inperiod.records.reading import Dates, Read
 
 PART = "records"
 WHOLE = "catalogue"
@@ -44,17 +46,25 @@ def read_kept(folder: Path) -> Reading:
     store = Store.of(folder)
     grounds = _grounds(folder) if store else None
     if store is None or grounds is None:
-        return read_catalogue(folder)
+        found: Reading = _reader().read_catalogue(folder)
+        return found
     known = store.read(WHOLE)
     if known and known["grounds"] == grounds:
         return _known(folder, store, known)
     memory = _Memory(store)
-    reading = read_catalogue(folder, memory.source)
+    reading: Reading = _reader().read_catalogue(folder, memory.source)
     if _grounds(folder) != grounds:  # somebody saved a file while it was read
         return reading
     store.write(WHOLE, _note(reading, grounds, memory.names))
     store.tidy(_SPARE, {WHOLE, "facts", *memory.names.values()})
     return replace(reading, grounds=grounds, editions=_editions(reading.catalogue, memory.names))
+
+
+def _reader() -> Any:
+    """The module that reads, with all that it needs: opened where there is something to read."""
+    from inperiod.records import reading
+
+    return reading
 
 
 @dataclass(frozen=True, slots=True)
@@ -147,7 +157,7 @@ class _Memory:
         if note is not None:
             source, problems = note
             return source and from_json(Source, source, file), [Problem(*each) for each in problems]
-        record, faults = read_source(data, file, seasons, dates)
+        record, faults = _reader().read_source(data, file, seasons, dates)
         self._store.write(name, [record and to_json(record), [_problem(each) for each in faults]])
         return record, faults
 
@@ -211,7 +221,8 @@ class _Sources(Mapping[str, Source]):
     def _read(self, file: str, note: str) -> Source:
         known = self._store.read(note)
         if known is None:  # taken away under our hands: the whole folder is then read as it is
-            return read_catalogue(self._folder).catalogue.sources[Path(file).stem]
+            again: Reading = _reader().read_catalogue(self._folder)
+            return again.catalogue.sources[Path(file).stem]
         return from_json(Source, known[0], file)
 
     def __iter__(self) -> Iterator[str]:

@@ -7,8 +7,8 @@ the order of their names; nothing outside the folder is ever opened.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TypeVar
 
@@ -16,8 +16,10 @@ from inperiod.dating import Seasons, Span
 from inperiod.kept import kept
 from inperiod.records.building import Builder
 from inperiod.records.checks import check_catalogue
-from inperiod.records.files import SETTINGS_FILE, bytes_of, files
+from inperiod.records.files import bytes_of, files
 from inperiod.records.model import Board, Catalogue, Facet, Mark, Settings, Source, Vocabulary
+from inperiod.records.outcome import Reading
+from inperiod.records.places import SETTINGS_FILE
 from inperiod.records.problems import Problem
 from inperiod.records.shapes import shape_of
 from inperiod.records.shaping import Fields, shape
@@ -29,27 +31,6 @@ Read = tuple[Record | None, list[Problem]]
 """A record, or None where the file holds none that is sound, and what is wrong with the file."""
 
 ReadSource = Callable[[bytes, str, Seasons, Dates], Read[Source]]
-
-
-@dataclass(frozen=True, slots=True)
-class Reading:
-    """What was read: the catalogue as far as it is sound, and all problems, sorted by file and line.
-
-    ``grounds`` is a digest of all it was read from, and ``editions`` by source one of its file, where
-    something is kept of it (see ``keeping``)."""
-
-    catalogue: Catalogue
-    problems: tuple[Problem, ...]
-    grounds: str | None = None
-    editions: Mapping[str, str] = field(default_factory=dict)
-
-    @property
-    def errors(self) -> tuple[Problem, ...]:
-        return tuple(each for each in self.problems if each.severity == "error")
-
-    @property
-    def warnings(self) -> tuple[Problem, ...]:
-        return tuple(each for each in self.problems if each.severity == "warning")
 
 
 def read_catalogue(folder: Path, source: ReadSource | None = None) -> Reading:

@@ -7,8 +7,8 @@ from collections.abc import Iterable, Iterator, Mapping
 from pathlib import PurePosixPath
 from typing import Any
 
-from inperiod.records.files import SETTINGS_FILE
 from inperiod.records.model import Board, Catalogue, Feature, Source
+from inperiod.records.places import SETTINGS_FILE
 from inperiod.records.yaml_reading import plain_value, read_yaml
 
 Touched = dict[str, tuple[str, ...]]

@@ -15,10 +15,10 @@ from typing import Any
 import yaml
 
 from inperiod.records.model import Mark
+from inperiod.records.places import MAX_BYTES
 from inperiod.records.problems import Problem
 from inperiod.records.yaml_words import explain
 
-MAX_BYTES = 5_000_000
 MAX_DEPTH = 60
 MAX_ALIASES = 100
 MAX_REPEATED = 10_000
