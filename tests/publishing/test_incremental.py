@@ -223,3 +223,35 @@ def test_after_any_edits_what_is_made_again_and_what_is_kept_are_the_whole_site(
         afresh = built_afresh(folder, tmp_path / "afresh")
         assert made.keys() == afresh.keys()
         assert [name for name in made if made[name] != afresh[name]] == []
+
+
+def _one(more: str = "", plate_more: str = "", **given: object) -> str:
+    usual = {
+        "title": "One",
+        "kind": "extant",
+        "date": 1925,
+        "basis": "printed",
+        "place": "Vell",
+        "more": more,
+    }
+    return SOURCE.format(**(usual | given)) + PLATE.format(
+        id="p1", page=1, garment="dress", caption="x", features="neckline/v", more=plate_more
+    )
+
+
+def test_what_one_record_says_of_another_reaches_the_other_s_page(tmp_path: Path) -> None:
+    """Reprints, cuts used again, titles and dates in lists: edits of one source, seen on pages of others."""
+    folder, site = small(tmp_path / "records"), tmp_path / "public"
+    built(folder, site)
+    for text in (
+        _one(),
+        _one(more="reprint_of: list-0\n"),
+        _one(more="reprint_of: list-0\n", title="Another title"),
+        _one(plate_more="    same_cut_as: list-1/p1\n"),
+        _one(plate_more="    same_cut_as: list-1/p1\n", date=1931),
+        _one(more="publish: false\n"),
+    ):
+        _write("one", text)(folder)
+        made, afresh = built(folder, site), built_afresh(folder, tmp_path / "afresh")
+        assert made.keys() == afresh.keys()
+        assert [name for name in made if made[name] != afresh[name]] == []
