@@ -446,11 +446,16 @@ def test_the_same_picture_is_not_worked_on_twice(tmp_path: Path, monkeypatch: py
 
 
 def test_a_figure_that_moves_on_its_page_moves_on_the_pages_of_its_neighbours_too(tmp_path: Path) -> None:
-    picture = data(cornered(), "PNG")
-    build(a_catalogue(tmp_path / "mine", "p.png", picture, "0,0,30,40", "30,0,30,40"), tmp_path / "public")
-    moved = a_catalogue(tmp_path / "mine", "p.png", picture, "0,0,30,40", "30,10,30,30")
-    build(moved, tmp_path / "public")
-    build(moved, tmp_path / "afresh")
+    def with_a_coat_at(region: str) -> Catalogue:
+        """The coat is near the dress on the page alone, not in style."""
+        made = a_catalogue(tmp_path / "mine", "p.png", data(cornered(), "PNG"), "0,0,30,40", region)
+        dress, coat = made.sources["list"].plates
+        plates = (dress, replace(coat, garment="coat", features=()))
+        return replace(made, sources={"list": replace(made.sources["list"], plates=plates)})
+
+    build(with_a_coat_at("30,0,30,40"), tmp_path / "public")
+    build(with_a_coat_at("30,10,30,30"), tmp_path / "public")
+    build(with_a_coat_at("30,10,30,30"), tmp_path / "afresh")
     assert contents(tmp_path / "public") == contents(tmp_path / "afresh")
 
 
