@@ -73,8 +73,8 @@ def test_what_draws_comes_only_when_it_is_needed_and_shifts_nothing(opened: Open
     page.wait_for_selector("#answer .fit")
     assert page.locator(".asked-flat svg").count() == 1  # Drawn beforehand, with the page.
     assert page.evaluate("typeof InPeriod.flats") == "undefined"
-    page.goto(page.url.split("#")[0] + ASKED.removeprefix("index.html"))
-    page.wait_for_selector(".asked-flat svg")
+    page.goto(page.url.split("#")[0] + "#garment=day-dress&when=1936&feature=neckline/sweetheart")
+    page.wait_for_selector(".asked-flat [aria-label*='sweetheart']")
     assert [name for name in asked_for if name.startswith("flat-")] == [
         "flat-words.js",
         "flat-drawing.js",
@@ -89,7 +89,7 @@ def test_what_draws_comes_only_when_it_is_needed_and_shifts_nothing(opened: Open
 
 def test_a_garment_that_has_no_flat_and_a_question_without_a_feature_leave_no_gap(opened: Open) -> None:
     page = opened("index.html#garment=fan&when=1926&feature=colour/white")
-    page.wait_for_function("window.InPeriod && InPeriod.flats")
+    page.wait_for_selector("#answer [data-term='colour/white']")
     page.wait_for_selector(".asked-part", state="detached")
     other = opened("index.html#garment=day-dress&when=1926")
     other.wait_for_selector("#answer-head")
@@ -125,9 +125,9 @@ def test_a_boards_garment_is_drawn_and_redrawn_as_it_is_planned(
     page.locator("#own-found [role=option]").first.click()
     page.wait_for_selector("#own-flat [aria-label*='short sleeve']")
     page.fill("#own-target", "1912")
-    page.wait_for_function("document.querySelector('#own-flat').textContent.includes('columnar')")
+    page.locator("#own-flat", has_text="columnar line").wait_for()
     page.click("#own-undo")
-    page.wait_for_function("document.querySelector('#own-flat').textContent.includes('tubular')")
+    page.locator("#own-flat", has_text="tubular line").wait_for()
 
 
 def test_a_board_is_redrawn_within_a_few_frames(opened: Open) -> None:

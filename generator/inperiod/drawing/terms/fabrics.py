@@ -96,13 +96,13 @@ def gaberdine() -> Drawing:
 
 
 def drill() -> Drawing:
-    """A stout twill: short steps."""
+    """A stout twill: each warp thread lies over three of the weft, a step higher than its neighbour."""
     steps = []
-    for row in range(12):
-        for column in range(4):
-            x = 13 + 18.0 * column + (row * 6) % 18
-            if x < 76:
-                steps.append(path((x, 15 + 6.0 * row), (x + 7, 15 + 6.0 * row)))
+    for column in range(12):
+        for row in range(5):
+            x, y = 15 + 6.0 * column, 24 + 16.0 * row - (column * 4) % 16
+            if 15 < y < 81:
+                steps.append(path((x, y), (x, min(81, y + 11))))
     return swatch() + LINE(steps)
 
 

@@ -198,17 +198,17 @@ def soutache() -> Drawing:
 
 
 def fur_band() -> Drawing:
-    """A strip of fur: short hairs lying one way."""
-    top, low = waved(across(44), 1.2, 14, "wave"), waved(across(78), 1.2, 14, "wave")
-    strip = top.to((RIGHT, 78)).then(low.reverse()).close()
-    hairs = []
-    for row in range(5):
-        for i in range(14):
-            x, y = 7 + 6 * i + (3 if row % 2 else 0), 45 + 6.4 * row
+    """A strip of fur: locks that end in points, over one another, and ragged at both edges."""
+    top, low = waved(across(42), -1.8, 22, "points"), waved(across(74), 5.0, 15, "points")
+    strip = top.to((RIGHT, 74)).then(low.reverse()).close()
+    locks = []
+    for row in range(4):
+        for i in range(10):
+            x, y = 12 + 8.0 * i + (4.0 if row % 2 else 0), 47 + 6.2 * row + (1.4 if i % 3 == 1 else 0)
             if x < 87:
-                hairs.append(smooth((x, y), (x + 0.6, y + 3), (x + 2.6, y + 5.4)))
-    tips = [path((7.5 + 6 * i, 78), (9.5 + 6 * i, 82)) for i in range(14)]
-    return cloth(LEFT, 8, 84, 36, "tlr") + MASK(strip) + LINE(hairs, tips) + FAINT(top)
+                locks.append(smooth((x - 2.8, y), (x - 1.5, y + 3.4), (x, y + 6)))
+                locks.append(smooth((x + 2.0, y + 1), (x + 1.4, y + 3.6), (x, y + 6)))
+    return cloth(LEFT, 8, 84, 34, "tlr") + MASK(strip) + LINE(top, low) + FAINT(locks)
 
 
 def tape() -> Drawing:
