@@ -14,7 +14,8 @@ from collections.abc import Iterable
 from pathlib import Path
 
 from conftest import CHECKOUT
-from python_in_script import Known, Refused, Script, indented, is_type
+from python_in_script import Script
+from python_read import Known, Refused, indented, is_type
 
 SCRIPT = CHECKOUT / "site/assets/flat-drawing.js"
 ROOM = CHECKOUT / "generator"

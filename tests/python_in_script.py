@@ -14,10 +14,19 @@ from __future__ import annotations
 import ast
 import json
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
 
-RESERVED = {"default", "in", "new", "with", "delete", "switch", "case", "var", "function", "void", "typeof"}
-TYPES = ("tuple", "list", "dict", "Callable", "Literal", "Mapping")
+from python_read import (
+    Known,
+    Refused,
+    assigned,
+    constant,
+    encloses,
+    fields_of,
+    is_list,
+    is_property,
+    safe,
+)
+
 BINARY: dict[type[ast.operator], str] = {ast.Add: "+", ast.Sub: "-", ast.Mult: "*", ast.Div: "/"}
 COMPARED: dict[type[ast.cmpop], str] = {ast.Lt: "<", ast.LtE: "<=", ast.Gt: ">", ast.GtE: ">="}
 MATHS = {
@@ -48,82 +57,6 @@ METHODS = {
 }
 HELPED = ("get", "partition", "rstrip", "setdefault")
 """Methods of built-in types whose meaning is a function of ``flat-words.js``."""
-
-
-class Refused(Exception):
-    """Something that cannot be put over, with its place."""
-
-
-@dataclass
-class Signature:
-    """The names a function takes in their order, without ``self``; ``rest`` where it takes any number, after
-    which all others must be named."""
-
-    names: list[str]
-    rest: bool = False
-
-
-@dataclass
-class Known:
-    """What is known of all modules together: how things are called and what they give."""
-
-    classes: set[str] = field(default_factory=set)
-    functions: dict[str, list[Signature]] = field(default_factory=dict)
-    methods: set[str] = field(default_factory=set)
-    fields: set[str] = field(default_factory=set)
-    booleans: set[str] = field(default_factory=set)
-    tables: set[str] = field(default_factory=set)
-
-    def learn(self, tree: ast.Module) -> None:
-        """Take in the classes and functions of a module."""
-        for node in ast.walk(tree):
-            if isinstance(node, ast.ClassDef):
-                self.classes.add(node.name)
-                self._learn_class(node)
-            elif isinstance(node, ast.FunctionDef):
-                self._learn_function(node)
-        for node in tree.body:
-            if isinstance(node, ast.Assign | ast.AnnAssign) and isinstance(node.value, ast.Dict):
-                target = node.targets[0] if isinstance(node, ast.Assign) else node.target
-                self.tables |= {target.id} if isinstance(target, ast.Name) else set()
-
-    def _learn_class(self, node: ast.ClassDef) -> None:
-        named = [each.target.id for each in fields_of(node) if isinstance(each.target, ast.Name)]
-        self.fields.update(named)
-        for each in node.body:
-            if isinstance(each, ast.FunctionDef):
-                if each.name == "__init__":
-                    named = signature_of(each).names
-                (self.fields if is_property(each) else self.methods).add(each.name)
-        self.functions.setdefault(node.name, []).append(Signature(named))
-
-    def _learn_function(self, node: ast.FunctionDef) -> None:
-        self.functions.setdefault(node.name, []).append(signature_of(node))
-        if isinstance(node.returns, ast.Name) and node.returns.id == "bool":
-            self.booleans.add(node.name)
-
-
-def signature_of(node: ast.FunctionDef) -> Signature:
-    """How the function is called."""
-    given = [each.arg for each in (*node.args.args, *node.args.kwonlyargs) if each.arg != "self"]
-    return Signature(given, node.args.vararg is not None)
-
-
-def fields_of(node: ast.ClassDef) -> list[ast.AnnAssign]:
-    """The fields of a dataclass, in their order."""
-    return [each for each in node.body if isinstance(each, ast.AnnAssign)]
-
-
-def is_property(node: ast.FunctionDef) -> bool:
-    """Whether the method is read like a field."""
-    return any(isinstance(each, ast.Name) and each.id == "property" for each in node.decorator_list)
-
-
-def is_type(value: ast.expr) -> bool:
-    """Whether the value of an assignment is a type alone, which a script has no use for."""
-    if isinstance(value, ast.BinOp):
-        return isinstance(value.op, ast.BitOr)
-    return isinstance(value, ast.Subscript) and isinstance(value.value, ast.Name) and value.value.id in TYPES
 
 
 class Script:
@@ -209,7 +142,7 @@ class Script:
             named = ", ".join(f"{each.arg} = {self.value(value)}" for each, value in pairs if value)
             lines.append(f"const {{ {named} }} = named({node.args.vararg.arg});")
         taken = {each.arg for each in ast.walk(node.args) if isinstance(each, ast.arg)}
-        own = [safe(name) for name in dict.fromkeys(_assigned(node.body)) if name not in taken]
+        own = [safe(name) for name in dict.fromkeys(assigned(node.body)) if name not in taken]
         if own:
             lines.append(f"let {', '.join(own)};")
         return "\n".join(lines + [text for each in node.body if (text := self.statement(each))])
@@ -240,7 +173,7 @@ class Script:
                 return "".join(self.assignment(each, self.value(value)) for each in targets)
             case ast.AnnAssign(target=target, value=value):
                 return self.assignment(target, self.value(value)) if value else ""
-            case ast.AugAssign(target=target, op=ast.Add(), value=value) if _is_list(value):
+            case ast.AugAssign(target=target, op=ast.Add(), value=value) if is_list(value):
                 return f"{self.value(target)}.push(...{self.value(value)});"
             case ast.AugAssign(target=target, op=op, value=value) if type(op) in BINARY:
                 return f"{self.value(target)} {BINARY[type(op)]}= {self.value(value)};"
@@ -300,13 +233,13 @@ class Script:
         """A value as part of another."""
         closed = (ast.Name, ast.Attribute, ast.Call, ast.Constant, ast.Subscript, ast.Tuple, ast.List)
         text = self.value(node)
-        return text if isinstance(node, closed) or (text.startswith("(") and _encloses(text)) else f"({text})"
+        return text if isinstance(node, closed) or (text.startswith("(") and encloses(text)) else f"({text})"
 
     def value(self, node: ast.expr) -> str:
         """The value of an expression."""
         match node:
             case ast.Constant(value=value):
-                return _constant(value)
+                return constant(value)
             case ast.Name(id="self"):
                 return "this"
             case ast.Name(id=name):
@@ -390,7 +323,7 @@ class Script:
 
     def arithmetic(self, node: ast.BinOp) -> str:
         left, right = node.left, node.right
-        if isinstance(node.op, ast.Add) and (_is_list(left) or _is_list(right)):
+        if isinstance(node.op, ast.Add) and (is_list(left) or is_list(right)):
             return f"[...{self.inner(left)}, ...{self.inner(right)}]"
         if isinstance(node.op, ast.FloorDiv):
             return f"Math.floor({self.inner(left)} / {self.inner(right)})"
@@ -405,7 +338,7 @@ class Script:
         if type(op) in COMPARED:
             return f"{a} {COMPARED[type(op)]} {b}"
         if isinstance(op, ast.In | ast.NotIn):
-            found = f"{b}.includes({a})" if _is_list(right) else f"has({b}, {a})"
+            found = f"{b}.includes({a})" if is_list(right) else f"has({b}, {a})"
             return found if isinstance(op, ast.In) else "!" + found
         no = "!" if isinstance(op, ast.NotEq | ast.IsNot) else "="
         if isinstance(right, ast.Constant) and right.value is None:
@@ -504,69 +437,3 @@ class Script:
         left = ways[0].names[len(given) :]
         last = max(left.index(each) for each in named)
         return ", ".join(given + [named.get(each, "undefined") for each in left[: last + 1]])
-
-
-def indented(text: str) -> str:
-    """The lines of a script set in by the brackets they stand in."""
-    lines, depth = [], 0
-    for line in text.splitlines():
-        depth -= line.startswith("}")
-        lines.append("  " * depth + line)
-        depth += line.endswith("{")
-    return "\n".join(lines) + "\n"
-
-
-def safe(name: str) -> str:
-    """A name that a script may use."""
-    return name + "_" if name in RESERVED else name
-
-
-def _constant(value: object) -> str:
-    if value is None or isinstance(value, bool):
-        return {None: "null", True: "true", False: "false"}[value]
-    if isinstance(value, float):
-        return str(int(value)) if value == int(value) and abs(value) < 1e15 else repr(value)
-    return json.dumps(value, ensure_ascii=False)
-
-
-def _is_list(node: ast.expr) -> bool:
-    """Whether it is a list or tuple by its own form."""
-    if isinstance(node, ast.IfExp):
-        return _is_list(node.body)
-    if isinstance(node, ast.Call):
-        return isinstance(node.func, ast.Name) and node.func.id in ("list", "tuple")
-    return isinstance(node, ast.List | ast.Tuple | ast.ListComp)
-
-
-def _encloses(text: str) -> bool:
-    """Whether the first bracket is closed by the last."""
-    depth = 0
-    for at, sign in enumerate(text):
-        depth += (sign in "([{") - (sign in ")]}")
-        if depth == 0:
-            return at == len(text) - 1
-    return False
-
-
-def _assigned(body: Sequence[ast.stmt]) -> list[str]:
-    """The names a function gives values to, without those of functions inside it."""
-    found: list[str] = []
-    for node in body:
-        if isinstance(node, ast.FunctionDef):
-            continue
-        targets: list[ast.expr] = []
-        if isinstance(node, ast.Assign):
-            targets = node.targets
-        elif isinstance(node, ast.AnnAssign | ast.For):
-            targets = [node.target]
-        for target in targets:
-            found += _names(target)
-        for part in ("body", "orelse"):
-            found += _assigned(getattr(node, part, []))
-    return found
-
-
-def _names(target: ast.expr) -> list[str]:
-    if isinstance(target, ast.Tuple):
-        return [name for each in target.elts for name in _names(each)]
-    return [target.id] if isinstance(target, ast.Name) and target.id != "_" else []

@@ -20,7 +20,8 @@ from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.view_lineup import typical
 from inperiod.records.model import Catalogue, Feature, Mark
 from parity import in_node
-from python_in_script import Known, Refused, Script
+from python_in_script import Script
+from python_read import Known, Refused
 
 ASSETS = CHECKOUT / "site/assets"
 SCRIPTS = {
