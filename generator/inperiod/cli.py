@@ -396,8 +396,8 @@ def _add(commands: Any) -> None:
         "add",
         record.add,
         "record plates, one question at a time",
-        "Asks for the source, new or there already, then for plate after plate; each is written as soon as it "
-        "is finished. Names are completed with the tab key. A feature is one line: a name, and beside it "
+        "Asks for the source, new or there already, then for plate after plate; each is written as soon as "
+        "it is finished. Names are completed with the tab key. A feature is one line: a name, and beside it "
         "where it sits, its width, how it was read, and after a semicolon a note.",
         "  inperiod add my-research\n\n"
         "features:\n"

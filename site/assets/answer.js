@@ -91,7 +91,7 @@
     return one ? "The one plate that shows it" : "The nearest plates that show it";
   }
 
-  function fit(page, asked, question, found, hangs, index) {
+  function fit(page, asked, question, found, index) {
     const { facts, holdings, leads } = page;
     const features = found.term.split(" + ");
     const together = features.length > 1;
@@ -128,7 +128,6 @@
           "ul",
           {},
           ...found.reasons.slice(1).map((reason) => h("li", {}, reason)),
-          ...hangs.map((sentence) => h("li", { class: "fit-hangs" }, sentence)),
         ),
       ),
       found.cite.length > 0 && h("h4", { class: "cites-head" }, citeHead(found)),
@@ -209,17 +208,13 @@
   /** The whole answer as elements, and what a screen reader is told of it. */
   function answerParts(page, asked, question, found) {
     const { facts } = page,
-      when = InPeriod.evidence.windowInWords(question.window),
-      changes = InPeriod.evidence.sensitivity(facts, question);
+      when = InPeriod.evidence.windowInWords(question.window);
     const garment = facts.garments[facts.garmentIndex.get(asked.garment)];
     const head = `${raised(garment.label)} for ${when}`;
     const fits = h(
       "ol",
       { class: "fits" },
-      ...found.map((each, index) => {
-        const hangs = changes.filter((change) => change.term === each.term).map((change) => change.sentence);
-        return fit(page, asked, question, each, hangs, index);
-      }),
+      ...found.map((each, index) => fit(page, asked, question, each, index)),
     );
     const section = h(
       "section",
@@ -242,9 +237,15 @@
       h("div", { class: "part-body" }, found.length ? fits : h("p", { class: "empty" }, NOTHING)),
     );
     const said = found.map((each) => `${labelOf(facts, each.term) || "All together"}: ${each.verdict}.`);
+    /** Adds what the verdicts hang on, which stands folded away and takes as long again to work out. */
+    const hang = () => {
+      for (const { term, sentence } of InPeriod.evidence.sensitivity(facts, question))
+        fits.children[found.findIndex((each) => each.term === term)].querySelector(".fit-why ul").append(h("li", { class: "fit-hangs" }, sentence));
+    };
     return {
       parts: [section, usual(page, asked, question, when)].filter(Boolean),
       said: [`${head}.`, ...said].join(" "),
+      hang,
     };
   }
 

@@ -23,13 +23,20 @@
       toHead = false;
 
     // The worked answer stands there without any data. They come when the address asks, or somebody does.
-    const brought = () => Promise.all(["index", "vocabulary"].map(load)).then(([index, vocabulary]) => {
+    const brought = () => Promise.all(["index", "vocabulary", ...along()].map(load)).then(([index, vocabulary]) => {
       if (page) return;
       const exclusive = new Set(vocabulary.facets.filter((facet) => facet.exclusive).map((facet) => facet.id));
       const facts = InPeriod.evidence.factsFromJson(index, null);
       page = { index, vocabulary, facts, exclusive, leads: vocabulary.leads, grades: vocabulary.grades };
       asked = readQuestion(readAddress(example), facts, page.grades).asked;
     });
+
+    /** The plates of the garment that the address asks about, or the example, brought along with the rest. */
+    function along() {
+      const { garment } = Object.fromEntries(readAddress(location.hash || example));
+      const offered = [...at("ask-garment").options].some((each) => each.value === garment);
+      return offered ? [InPeriod.platesOf({ apart: at("ask").dataset.apart }, garment)] : [];
+    }
 
     /** Does it at once where the data are there, else when they have come. */
     const ready = (task) => (page ? task() : brought().then(task).catch(failed));
@@ -142,10 +149,16 @@
       const found = InPeriod.answerTo({ ...page, holdings, facts: holdings.facts }, asked, window);
       const finish = () => {
         if (!current()) return;
-        const { parts, said } = found.parts();
+        const { parts, said, hang } = found.parts();
         put(...parts, flatPart(window) || "");
         InPeriod.copyButtons(answerBox);
         announce(said);
+        answerBox.setAttribute("aria-busy", "true");
+        setTimeout(() => {
+          if (!current()) return;
+          hang();
+          answerBox.removeAttribute("aria-busy");
+        });
       };
       const coming = holdings.need(found.cited);
       if (coming) coming.then(finish, failed);

@@ -3,7 +3,7 @@
   "use strict";
   const InPeriod = (root.InPeriod = root.InPeriod || {});
   const { h, announce, goTo, later, load, readAddress, writeAddress } = InPeriod;
-  const { beginning, common, has, inYears, makeGroups, order, perStep, sift, size, those, wordsOf } = InPeriod.sifting;
+  const { beginner, common, has, inYears, makeGroups, order, perStep, sift, size, those, wordsOf } = InPeriod.sifting;
   const FIRST = 24,
     MORE = 60,
     SHORT = 150,
@@ -41,6 +41,8 @@
       frame = 0,
       turn = 0,
       counts = null,
+      beginning = null,
+      items = new Map(),
       barsFor = null;
 
     at("all-plates").hidden = true;
@@ -144,7 +146,7 @@
       const rest = strange.length
         ? those(count, () => false)
         : typed.length
-          ? common(everything, typed.map((word) => beginning(word, wordsFor(word), holdings, groups, InPeriod.data.vocabulary)))
+          ? common(everything, typed.map((word) => beginning(word, wordsFor(word))))
           : null;
       const given = sift(groups, everything, count, chosen, rest, from === first && to === last ? null : inYears(facts, from, to));
       counts = given.counts;
@@ -163,7 +165,7 @@
     function bringWords(typed) {
       const letters = index.apart ? typed.map((word) => word[0]).filter((letter) => every.letters.includes(letter)) : ["captions"];
       const lacking = [...new Set(letters)].filter((letter) => !written.has(letter));
-      if (!typed.length || (!lacking.length && InPeriod.data.vocabulary)) return null;
+      if (!typed.length || (!lacking.length && beginning)) return null;
       const { unpacked } = InPeriod.evidence;
       const all = Array.from({ length: index.apart ? 0 : count }, (_, number) => number);
       return Promise.all([
@@ -178,6 +180,7 @@
             })));
         }),
       ]).then(() => {
+        beginning = beginning || beginner(holdings, groups, InPeriod.data.vocabulary);
         if (index.apart) return;
         const captions = saidOnPage();
         written.set("captions", wordsOf(all.map((number) => {
@@ -207,7 +210,7 @@
     /** The counts of the groups that stand open; a group that is opened is told its own then. */
     function showCounts() {
       for (const [group, { details, inputs }] of boxes) {
-        if (!details.open || !counts) continue;
+        if (!details.open || !inputs.length || !counts) continue;
         counts(group).forEach((number, i) => {
           const { input, tally, item } = inputs[i];
           if (tally.data !== String(number)) tally.data = String(number);
@@ -282,9 +285,14 @@
       const list = at("results"),
         { sort, view } = state;
       InPeriod.listedPlates = () => ordered(sort).filter((each) => has(found, each)).map((each) => facts.plates.keys[each]);
+      // What stands in the list already is moved, not made again.
+      const listedBefore = list.className === (view === "list" ? "trade-list" : "cards") ? items : new Map();
+      items = new Map();
       const make = (each) => {
         const plate = holdings.plate(each);
-        return (view === "list" ? line : card)(plate, saying(each, plate.key));
+        const item = listedBefore.get(each) || (view === "list" ? line : card)(plate, saying(each, plate.key));
+        items.set(each, item);
+        return item;
       };
 
       /** Lists more of them, when what is said of them is there; gives the first of those. */

@@ -186,25 +186,26 @@
   }
 
   /**
-   * The plates of which some word begins with the one given: a word of theirs (`words` maps words to numbers), of the
-   * garment, of a term they show, or of another name of these.
+   * A function from a word to the plates of which some word begins with it: a word of theirs (`words` maps words to
+   * numbers), of the garment, of a term they show, or of another name of these. Names are folded once.
    */
-  function beginning(word, words, { facts }, groups, vocabulary) {
-    const { count, garmentOf } = facts.plates;
-    const begins = (names) => InPeriod.finds(InPeriod.searchable(names.join(" ")), word);
+  function beginner({ facts }, groups, vocabulary) {
+    const { count, garmentOf } = facts.plates, { searchable } = InPeriod;
     const facets = new Map(vocabulary.facets.map((each) => [each.id, each.names || {}]));
-    const garments = facts.garments.map(({ id, label }) => begins([label, ...(vocabulary.garments[id] || [])]));
-    const sets = [those(count, (number) => garments[garmentOf[number]]), empty(count)];
-    for (const [each, numbers] of words) if (each.startsWith(word)) for (const number of numbers) put(sets[1], number);
-    for (const { id, values } of groups)
-      if (id === "feature")
-        for (const { id: key, label, set } of values) {
-          const [facet, term] = key.split("/");
-          if (begins([label, ...((facets.get(facet) || {})[term] || [])])) sets.push(set);
-        }
-    return joined(count, sets);
+    const named = (label, names) => searchable([label, ...(names || [])].join(" "));
+    const garments = facts.garments.map(({ id, label }) => named(label, vocabulary.garments[id]));
+    const terms = groups.filter(({ id }) => id === "feature").flatMap(({ values }) => values.map(({ id, label, set }) => {
+      const [facet, term] = id.split("/");
+      return [named(label, (facets.get(facet) || {})[term]), set];
+    }));
+    return (word, words) => {
+      const wanted = garments.map((names) => names.includes(" " + word));
+      const own = those(count, (number) => wanted[garmentOf[number]]);
+      for (const [each, numbers] of words) if (each.startsWith(word)) for (const number of numbers) put(own, number);
+      return joined(count, [own, ...terms.filter(([names]) => names.includes(" " + word)).map(([, set]) => set)]);
+    };
   }
 
-  Object.assign(InPeriod, { sifting: { has, those, common, size, makeGroups, sift, inYears, perStep, order, wordsOf, beginning } });
+  Object.assign(InPeriod, { sifting: { has, those, common, size, makeGroups, sift, inYears, perStep, order, wordsOf, beginner } });
   if (typeof module !== "undefined") module.exports = InPeriod;
 })(typeof window !== "undefined" ? window : globalThis);

@@ -15,7 +15,7 @@ from inperiod.drawing.flats import Flat, draw_plan
 from inperiod.drawing.timeline_chart import weaves
 from inperiod.evidence import Facts, Question
 from inperiod.publishing import paths
-from inperiod.publishing.browser_data import places_of
+from inperiod.publishing.browser_data import has_captions_apart, places_of
 from inperiod.publishing.page import Link, Page
 from inperiod.publishing.view_answer import Asked, address, answer_view, ask_window
 from inperiod.publishing.view_plates import plates_view
@@ -110,6 +110,7 @@ def home_view(catalogue: Catalogue, facts: Facts) -> Mapping[str, Any]:
         "chosen": [_named(facts, feature) for feature in asked.question.features],
         "reading": asked.reading,
         "seasons": catalogue.settings.seasons,
+        "apart": has_captions_apart(catalogue),
         "address": address(asked.pairs),
         "answer": answer_view(catalogue, facts, asked),
         "flat": asked_flat(catalogue, asked),

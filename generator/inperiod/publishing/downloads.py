@@ -23,7 +23,7 @@ from inperiod.records.model import Board, Catalogue, Dated, Feature, Milestone, 
 Row = Sequence[str | int | None]
 
 FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠")
-"""After OWASP, "CSV Injection" (from memory); the wide forms mean the same to programs set up for East Asia."""
+"""After OWASP, "CSV Injection" (from memory); wide forms mean the same to programs set up for East Asia."""
 
 
 @dataclass(frozen=True, slots=True)
