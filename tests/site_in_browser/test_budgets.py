@@ -1,9 +1,9 @@
 """What a reader has to fetch, compressed as a host would (gzip), pictures left out.
 
-Bounded are: each page with the one stylesheet; all the demonstration's data together; the scripts of any page
-of the catalogue; and, by shelf, all scripts together: the catalogue's own and those of each work room (writing
-a board, recording a source), which come only to the pages where one works. The caps of shelves stand just above
-what they are, and fail when they grow.
+Bounded are: each page with the one stylesheet; all the demonstration's data together; the scripts of any
+page of the catalogue; and, by shelf, all scripts together: the catalogue's own and those of each work room
+(writing a board, recording a source), which come only to the pages where one works. The caps of shelves
+stand just above what they are, and fail when they grow.
 """
 
 from __future__ import annotations
