@@ -45,16 +45,28 @@ def test_a_page_with_its_look_is_at_most_60_kb(demo_site):
 
 
 def test_the_demonstrations_data_is_at_most_40_kb(demo_site):
-    """All data that any page names. What only the page for recording loads, and what is fetched on asking
-    alone, a file at a time, have their own bounds."""
-    named = {each for page in demo_site.rglob("*.html") for each in scripts_of(page, "data")}
-    assert {file.stem for file in named} >= {"index", "vocabulary"}
-    recording = demo_site / "data" / "recording.js"
+    """All data that answers are made of, whoever asks for it. What only the page for recording loads, and
+    citations and drawings, fetched a file at a time, have their own bounds."""
+    data = demo_site / "data"
+    recording = data / "recording.js"
+    apart = {file for folder in ("cite", "sources", "drawn") for file in (data / folder).glob("*.js")}
+    asked = set(data.rglob("*.js")) - apart - {recording}
+    assert {file.stem for file in asked} >= {"index", "every", "vocabulary", "0"}
     assert weight(recording) <= 16 * KB
-    named.discard(recording.resolve())
-    assert sum(map(weight, named)) <= 40 * KB
-    others = set((demo_site / "data").rglob("*.js")) - named - {recording}
-    assert max(map(weight, others), default=0) <= 8 * KB
+    assert sum(map(weight, asked)) <= 40 * KB
+    assert max(map(weight, apart), default=0) <= 8 * KB
+
+
+def test_no_page_names_data_that_it_may_not_need(demo_site):
+    """The questions and the timelines stand there whole; their data come when somebody asks."""
+    named = {
+        page.name: {each.stem for each in scripts_of(page, "data")} for page in demo_site.rglob("*.html")
+    }
+    assert {name: held for name, held in named.items() if held} == {
+        "plates.html": {"index", "every"},
+        "my-board.html": {"index", "every", "vocabulary"},
+        "record.html": {"recording"},
+    }
 
 
 def room_of(script: Path) -> str | None:
