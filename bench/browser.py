@@ -10,8 +10,8 @@ page and scripts are there, to the answer in the page, the loading of its data a
 included; and the same from when the facts are there that are asked about. The steps: the longest task of
 the main thread from the event until all is drawn, of script, style, layout and paint, in its own processor
 time (so that a busy machine does not count), as Chromium's own tracing tells it: so long the page stands
-still. ``together`` is the sum of all tasks, most of it for later frames and for taking in pictures. Median and
-95th centile of 40 steps, in milliseconds.
+still. ``together`` is the sum of all tasks, most of it for later frames and for taking in pictures. Median
+and 95th centile of 40 steps, in milliseconds.
 """
 
 from __future__ import annotations
