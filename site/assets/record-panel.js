@@ -117,12 +117,14 @@
       known = found || { question: facet.question || facet.label, told: {}, drawings: {} };
       head.textContent = known.question;
       const terms = facet.terms.filter((each) => vocabulary.applies(each, garment));
+      const within = grid.contains(document.activeElement);
       grid.replaceChildren(
         ...terms.map((each) => termButton(each)),
         h("button", { type: "button", class: "record-term record-term-none", tabindex: -1, onclick: () => take({ facet: id, none: true }) }, h("span", {}, "None"), h("small", {}, "looked for")),
         h("button", { type: "button", class: "record-term record-term-none", tabindex: -1, onclick: () => take({ facet: id, not_visible: true }) }, h("span", {}, "Not visible"), h("small", {}, "cannot be seen")),
       );
       settleTerms(grid.querySelector("button"));
+      if (within) grid.querySelector("button").focus();
       mark(term);
     }
 

@@ -122,6 +122,7 @@ def test_a_feature_is_chosen_by_its_drawing_with_keys(opened, images):
     hands = one_figure(page, images)
     until(page, "document.querySelectorAll('.record-term svg').length > 5")
     held = page.get_attribute(".record-facet[aria-pressed=true]", "data-facet")
+    until(page, f"document.querySelector('.record-term').dataset.term.startsWith('{held}/')")
     hands.press("ArrowDown")
     assert page.evaluate("document.activeElement.className").startswith("record-term")
     hands.press("ArrowRight")
