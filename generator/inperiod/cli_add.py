@@ -5,7 +5,9 @@ from __future__ import annotations
 import argparse
 import sys
 from collections.abc import Sequence
+from dataclasses import asdict
 
+from inperiod import cli_words as words
 from inperiod.cli_reply import CannotDo, Reply, counted, find_folder
 
 
@@ -59,8 +61,7 @@ def add(arguments: argparse.Namespace) -> Reply:
         return Reply("Nothing was recorded.")
     lines = [f"{counted(added.plates, 'plate')} recorded in {(folder / added.file).as_posix()}."]
     for each in added.problems:
-        lines += [f"{each.file}:{each.line}:{each.column}: {each.severity}: {each.message}"]
-        lines += [f"    {each.hint}"] if each.hint else []
+        lines += words.complaint(each.file, asdict(each))
     return Reply(
         "\n".join(lines), status=1 if any(each.severity == "error" for each in added.problems) else 0
     )

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import argparse
 from collections.abc import Iterable
+from dataclasses import asdict
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from inperiod.cli_reply import CannotDo, Reply, counted, find_folder, read_folder
-from inperiod.cli_words import points, wrapped
+from inperiod.cli_words import complaint, points, wrapped
 
 if TYPE_CHECKING:
     from inperiod.boards import Checked, Planned, Remark, ResolvedBoard
@@ -58,26 +59,11 @@ def _file(given: str, folder: str | None) -> tuple[Path, str | None]:
 
 
 def _problems(checked: Checked) -> list[dict[str, Any]]:
-    return [
-        {
-            "file": each.file,
-            "line": each.line,
-            "column": each.column,
-            "severity": each.severity,
-            "message": each.message,
-            "hint": each.hint,
-        }
-        for each in checked.problems
-    ]
+    return [asdict(each) for each in checked.problems]
 
 
 def _complaints(file: Path, problems: Iterable[Problem]) -> list[str]:
-    lines = []
-    for each in problems:
-        lines.append(f"{file.as_posix()}:{each.line}:{each.column}: {each.severity}: {each.message}")
-        if each.hint:
-            lines.append(f"    {each.hint}")
-    return lines
+    return [line for each in problems for line in complaint(file.as_posix(), asdict(each))]
 
 
 def _blocks(

@@ -197,15 +197,19 @@ def check(folder: Path, data: Mapping[str, Any]) -> str:
     """Every problem as file:line:column with its hint, then the count."""
     lines = []
     for each in data["problems"]:
-        place = f"{(folder / each['file']).as_posix()}:{each['line']}:{each['column']}"
-        lines.append(f"{place}: {each['severity']}: {each['message']}")
-        if each["hint"]:
-            lines.append(f"    {each['hint']}")
+        lines += complaint((folder / each["file"]).as_posix(), each)
     errors = sum(each["severity"] == "error" for each in data["problems"])
     warnings = len(data["problems"]) - errors
     found = f"{counted(errors, 'error')}, {counted(warnings, 'warning')}"
     lines.append(f"{counted(data['sources'], 'source')}, {counted(data['plates'], 'plate')}: {found}.")
     return "\n".join(lines)
+
+
+def complaint(file: str, problem: Mapping[str, Any]) -> list[str]:
+    """A problem as file:line:column with what is wrong, and its hint on a line of its own."""
+    place = f"{file}:{problem['line']}:{problem['column']}"
+    said = [f"{place}: {problem['severity']}: {problem['message']}"]
+    return [*said, f"    {problem['hint']}"] if problem["hint"] else said
 
 
 _OUTCOMES = {

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import hashlib
 import json
-import os
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Literal
+
+from inperiod.records.files import write_whole
 
 LEDGER_FILE = ".inperiod-import.json"
 
@@ -61,14 +62,6 @@ class Ledger:
         path = self.folder / LEDGER_FILE
         if not path.is_file() or path.read_bytes() != data:
             write_whole(path, data)
-
-
-def write_whole(path: Path, data: bytes) -> None:
-    """Write a file so that it is there whole or not at all."""
-    path.parent.mkdir(parents=True, exist_ok=True)
-    aside = path.with_name(f".{path.name}.new")
-    aside.write_bytes(data)
-    os.replace(aside, path)
 
 
 def _digest(data: bytes) -> str:

@@ -9,11 +9,11 @@ from typing import Any, Protocol
 
 from inperiod.dating import Unreadable, read_phrase
 from inperiod.importing.composing import safe_id
-from inperiod.importing.ledger import write_whole
 from inperiod.importing.writing import source_yaml
 from inperiod.recording.keeping import with_plates
 from inperiod.recording.line import Unclear, read_line
 from inperiod.records import read_catalogue
+from inperiod.records.files import write_whole
 from inperiod.records.finding import NotFound, find_garment
 from inperiod.records.model import Catalogue
 from inperiod.records.problems import Problem, nearest

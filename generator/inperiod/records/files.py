@@ -1,7 +1,10 @@
-"""Which files of a folder hold records, and their bytes. Nothing outside the folder is ever opened."""
+"""Which files of a folder hold records, their bytes, and how a file is written. Nothing outside the folder is
+ever opened."""
 
 from __future__ import annotations
 
+import contextlib
+import os
 import stat
 from collections.abc import Iterator
 from pathlib import Path
@@ -88,3 +91,19 @@ def bytes_of(folder: Path, path: Path, file: str, problems: list[Problem]) -> by
         message, hint = f"This file cannot be read: {reason}.", "Check that it is there and who may read it."
     problems.append(Problem.error(Mark(file), message, hint))
     return None
+
+
+def write_whole(path: Path, data: bytes) -> None:
+    """Write a file so that it is there whole or not at all; one that is replaced keeps its mode. Raises
+    ``OSError``."""
+    path.parent.mkdir(parents=True, exist_ok=True)
+    aside = path.with_name(f".{path.name}.{os.getpid()}.new")
+    try:
+        aside.write_bytes(data)
+        if path.exists():
+            os.chmod(aside, path.stat().st_mode & 0o777)
+        os.replace(aside, path)
+    except BaseException:
+        with contextlib.suppress(OSError):
+            aside.unlink()
+        raise

@@ -6,9 +6,7 @@ and compared with what went in; a file whose meaning would change, or that canno
 
 from __future__ import annotations
 
-import os
 import re
-import tempfile
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -16,7 +14,7 @@ from typing import Any, Literal
 
 import yaml
 
-from inperiod.records.files import record_files
+from inperiod.records.files import record_files, write_whole
 from inperiod.records.problems import Problem
 from inperiod.records.yaml_reading import Items, Node, Scalar, Table, events, line_ends, read_yaml
 
@@ -44,16 +42,7 @@ def tidied_files(folder: Path) -> tuple[list[Tidied], list[Problem]]:
 
 def write_tidied(folder: Path, tidied: Tidied) -> None:
     """Put the tidy file in the place of the other, whole or not at all. Raises ``OSError``."""
-    path = Path(folder) / tidied.file
-    handle, name = tempfile.mkstemp(dir=path.parent, prefix=".tidy-")
-    try:
-        with os.fdopen(handle, "wb") as stream:
-            stream.write(tidied.after)
-        os.chmod(name, path.stat().st_mode & 0o777)
-        os.replace(name, path)
-    except BaseException:
-        os.unlink(name)
-        raise
+    write_whole(Path(folder) / tidied.file, tidied.after)
 
 
 def tidy(data: bytes) -> bytes:
