@@ -38,7 +38,7 @@ FOOT = """\
 InPeriod.drawPlan = flat.draw_plan;
 InPeriod.neutralYear = periods.NEUTRAL_YEAR;
 if (typeof module !== "undefined") module.exports = InPeriod;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);
 """
 WORDS = (
     "Markup Named bisect_left bisect_right bound enumerate escape get has item maxOf minOf mod named "

@@ -11,18 +11,20 @@ import subprocess
 from pathlib import Path
 from typing import Any
 
+from inperiod.dating import lexicon
+
 
 def in_node(node: str, expression: str, modules: dict[str, Path], given: Any = None) -> Any:
     """Evaluate a JavaScript expression under Node.js and return what it gives, through JSON.
 
-    ``modules`` maps names to the browser's own files, each loaded with ``require``; ``given`` arrives
+    The words of dates are there, as a page loads them. ``modules`` maps names to the browser's own files, each loaded with ``require``; ``given`` arrives
     as the variable ``given``. Raises ``AssertionError`` with Node's own words where it fails.
     """
     loads = "".join(
         f"const {name} = require({json.dumps(str(path.resolve()))});\n" for name, path in modules.items()
     )
     script = (
-        f'"use strict";\n{loads}'
+        f'"use strict";\n{given_words()}\n{loads}'
         'const given = JSON.parse(require("fs").readFileSync(0, "utf8"));\n'
         f"const result = ({expression});\n"
         "process.stdout.write(JSON.stringify(result === undefined ? null : result));\n"
@@ -37,6 +39,11 @@ def in_node(node: str, expression: str, modules: dict[str, Path], given: Any = N
     )
     assert ran.returncode == 0, ran.stderr
     return json.loads(ran.stdout)
+
+
+def given_words() -> str:
+    """A line of script that gives the browser's files the words of dates, as the page's data do."""
+    return f"globalThis.InPeriod = {{ data: {{ dates: {json.dumps(lexicon.as_data())} }} }};"
 
 
 def differences(ours: Any, theirs: Any, tolerance: float = 1e-9, at: str = "") -> list[str]:

@@ -1,9 +1,11 @@
-/* Runs batches of inputs against the browser's own files: node browser.js ASSETS, one batch a line. */
+/* Runs batches of inputs against the browser's own files: node browser.js ASSETS WORDS, one batch a line;
+   WORDS are those of dates, as the page's data give them. */
 "use strict";
 
 const path = require("node:path");
 const { Session } = require("node:inspector");
 const assets = path.resolve(process.argv[2]);
+globalThis.InPeriod = { data: { dates: JSON.parse(process.argv[3]) } };
 const dating = require(path.join(assets, "dating.js"));
 const store = require(path.join(assets, "board-store.js"));
 const file = require(path.join(assets, "board-file.js"));

@@ -16,7 +16,7 @@ from bench.fuzz import words
 from bench.fuzz.loop import Outcome
 from bench.fuzz.targets import is_sound
 
-from inperiod.dating import Unreadable, read_edtf, read_phrase
+from inperiod.dating import Unreadable, lexicon, read_edtf, read_phrase
 from inperiod.records.yaml_reading import plain_value, read_yaml
 
 HANGS = 60
@@ -40,6 +40,7 @@ class Node:
                     self.program,
                     str(Path(__file__).with_name("browser.js")),
                     str(words.CHECKOUT / "site" / "assets"),
+                    json.dumps(lexicon.as_data()),
                 ],
                 stdin=subprocess.PIPE,
                 stdout=subprocess.PIPE,

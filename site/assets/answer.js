@@ -251,4 +251,4 @@
 
   InPeriod.answerTo = answerTo;
   if (typeof module !== "undefined") module.exports = InPeriod;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

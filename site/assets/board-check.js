@@ -176,4 +176,4 @@
   InPeriod.checkBoard = checkBoard;
   InPeriod.boardRemarks = KINDS;
   if (typeof module !== "undefined") module.exports = InPeriod;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

@@ -681,4 +681,4 @@
   }
 
   if (typeof document !== "undefined") document.addEventListener("DOMContentLoaded", begin);
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

@@ -380,4 +380,4 @@
 
   InPeriod.boardFile = { writeBoard, writeTable: table, readBoard, readYaml, inLink, fromLink, fileName, Unreadable };
   if (typeof module !== "undefined") module.exports = InPeriod.boardFile;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

@@ -106,4 +106,4 @@
 
   InPeriod.boards = { PREFIX, LISTS, TABLES, boardOf, nested, empty, opened, read, all, save, remove, fresh };
   if (typeof module !== "undefined") module.exports = InPeriod.boards;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

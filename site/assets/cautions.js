@@ -129,4 +129,4 @@
 
   (root.InPeriod = root.InPeriod || {}).cautionsFor = cautionsFor;
   if (typeof module !== "undefined") module.exports = { cautionsFor };
-})(typeof window === "undefined" ? globalThis : window);
+})(globalThis);

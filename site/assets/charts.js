@@ -233,4 +233,4 @@
 
   Object.assign(InPeriod, { drawTimeline, drawShare, drawStrip, weave, scaleOf });
   if (typeof module !== "undefined") module.exports = InPeriod;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

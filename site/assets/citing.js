@@ -121,4 +121,4 @@
     if (document.readyState === "loading") document.addEventListener("DOMContentLoaded", start);
     else start();
   }
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

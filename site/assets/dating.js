@@ -1,127 +1,12 @@
 /* Dates in the browser: spans, EDTF and the phrases people type, by the same rules as the Python package's
    dating room. That room explains the rules; this is its port, part by part and in the same order, and
-   vectors written there are run against it. Everything stands on InPeriod.dating. */
+   vectors written there are run against it. Everything stands on InPeriod.dating. The words of phrases are
+   not here: they come as the data "dates" (lexicon.py), which have to be there before a phrase is read. */
 "use strict";
 
 (function (root) {
 
-  // ---- the words (lexicon.py) ----
-
-  const MONTHS = `january janvier januar jaenner janner enero gennaio januari
-february fevrier februar febrero febbraio februari
-march mars marz maerz marzo maart
-april avril abril aprile
-may mai mayo maggio mei
-june juin juni junio giugno
-july juillet juli julio luglio
-august aout agosto augustus
-september septembre septiembre setiembre settembre
-october octobre oktober octubre ottobre
-november novembre noviembre
-december decembre dezember diciembre dicembre`;
-  const WORDS = `s21 spring printemps fruhling fruhjahr primavera lente voorjaar
-s22 summer ete sommer verano estate zomer
-s23 autumn fall automne herbst otono autunno herfst najaar
-s24 winter hiver invierno inverno
-circa ca cca about around approx approximately roughly vers environ um etwa ungefahr hacia alrededor
-circa verso omstreeks rond cerca gegen ~
-poss possibly probably perhaps maybe presumably wahrscheinlich vermutlich wohl probablement probablemente
-poss posiblemente forse probabilmente waarschijnlijk
-early beginning start begin anfang debut comienzos principios inicios inizio inizi vroeg fruhe fruhes
-early fruhen anfangs
-mid middle mitte milieu mediados midden
-late end ende fin fine finales eind einde spat spates spate spaten laat tardo
-before vor avant antes voor pre
-after nach apres despues dopo na post
-from since von ab depuis desde dal vanaf seit
-to until till through thru by bis al tot hasta a
-between entre zwischen tussen tra fra
-and & et und y e en
-or ou oder o
-century centuries cent cen siecle siecles siglo siglos secolo secoli jahrhundert jahrhunderts
-century jahrhunderte jh jhs jhd jhdt eeuw thc
-decade decades
-quarter qtr quart viertel kwart cuarto quarto
-half halfte moitie mitad meta helft
-third drittel tiers tercio terzo dritte dritten drittes troisieme tercer tercera terza derde
-1 first erste ersten erstes erster premier premiere primer primera primo prima eerste
-2 second latter zweite zweiten zweites zweiter deuxieme seconde segunda segundo seconda secondo tweede
-4 fourth vierte vierten viertes quatrieme cuarta vierde
-last final letzte letzten letztes dernier derniere ultimo ultima ultimi laatste
-12 twelfth
-13 thirteenth
-14 fourteenth
-15 fifteenth
-16 sixteenth
-17 seventeenth
-18 eighteenth
-19 nineteenth
-20 twentieth
-later
-earlier
-onward ff +
-upto
-period dynasty era reign
-bc bce
-ad ce`;
-  const FILLERS = `the of in der die das des du de del della dello dell degli la le les los el il lo den dem im van het on
-at during year years jahr jahre jahren annee ano anno jaar signed dated date datee datiert season month
-months monday tuesday wednesday thursday friday saturday sunday part`;
-  const DECADE_WORDS = `annees anos anni jaren`;
-  const UNDATED = `n d|nd|undated|no date|not dated|date unknown|unknown|unknown date|sans date|non date|ohne jahr|o j
-undatiert|sin fecha|s f|s d|senza data|zonder jaar|z j|ongedateerd`;
-  const EVENTS = `making made manufactured manufacture produced production executed execution sewn knitted embroidered
-making completed finished built constructed construction painted drawn carved modeled modelled block
-making fabricated created assembled making hergestellt gefertigt fabrique realise fatto gemaakt hecho
-making sewing stitched tailored cut taken embroidery knitting
-beforehand design designed project projected conceived patent patented entworfen concu disegnato
-beforehand ontworpen disenado woven weaving spun dyed introduced
-afterwards printed print prints published publication issued reissued impression impressions edition
-afterwards reedited cast casts recast reprinted reprint retouched reworked refired altered restored
-afterwards remade remodelled repaired photographed posthumous posthumously copyright worn exhibited
-afterwards gedruckt veroffentlicht imprime publie pubblicato stampato gedrukt impreso publicado
-afterwards copyrighted © alteration alterations restyled refashioned restoration acquired used sold
-afterwards presented`;
-  const PERIODS = `georgian 1714/1830
-regency 1811/1820
-victorian 1837/1901
-edwardian 1901/1910
-edo 1603/1868
-meiji 1868/1912
-taisho 1912/1926
-showa 1926/1989
-ming 1368/1644
-qing 1644/1912
-belle epoque 1871/1914`;
-  const IDIOMS = [
-    [/\bre[- ](?=[a-z])/g, "re"],
-    [/\bin (?:the )?style of .*/g, " (copying an older style)"],
-    [/\b(?:design )?patent (?:(?:no|nr|number) [0-9,]{1,12}|[0-9]{1,3}(?:,[0-9]{3}){1,3}\b),?/g, " patented "],
-    [/\b(?:not before|(?:no|not) earlier than|nicht vor|pas avant|no antes de)\b/g, " from "],
-    [/\bnon prima del?\b|\bniet voor\b/g, " from "],
-    [/\b(?:or|and) (?:later|after)\b(?! ?[a-z0-9])|\bonwards?\b|\boder (?:spater|danach)\b/g, " onward "],
-    [/\bou (?:apres|plus tard)\b(?! ?[0-9])|\bo (?:posterior|despues|dopo)\b(?! ?[0-9])/g, " onward "],
-    [/\b(?:or|and) (?:earlier|before)\b(?! ?[a-z0-9])|\boder fruher\b/g, " upto "],
-    [/\bou avant\b(?! ?[0-9])|\bo (?:antes|prima)\b(?! ?[0-9])/g, " upto "],
-    [/\b(?:(?:no|not) later than|not after|nicht nach|spatestens|au plus tard)\b/g, " to "],
-    [/\b(?:in|on) or before\b/g, " to "],
-    [/\b(?:in|on) or after\b/g, " from "],
-    [/\b(?:b c(?: e)?|v chr)\b/g, " bc "],
-    [/\ba d\b/g, " ad "],
-    [/\b(?:and )?on$/g, " onward "],
-    [/\bat the latest\b/g, " upto "],
-    [/\bat the earliest\b/g, " onward "],
-    [/\b(?:prior to|earlier than|prima del?|antes del?)\b/g, " before "],
-    [/\b(?:later than|dopo il|despues del?)\b/g, " after "],
-    [/\b(?:a|f|h) ?[\/&-] ?w\b|\ba ?[\/&-] ?[hi]\b/g, " autumn winter "],
-    [/\bs ?[\/&-] ?s\b|\bf ?[\/&-] ?s\b|\bp ?[\/&-] ?e\b/g, " spring summer "],
-    [/\btwenty[- ]first\b/g, " 21 "],
-    [/\bsettecento\b/g, " 18 century "],
-    [/\bottocento\b/g, " 19 century "],
-    [/\bnovecento\b/g, " 20 century "],
-  ];
-
-  const RANKS = { making: 0, unnamed: 1, beforehand: 2, afterwards: 3 };
+  const InPeriod = (root.InPeriod = root.InPeriod || {});
 
   class Unreadable extends Error {}
   class Undated extends Unreadable {}
@@ -133,7 +18,7 @@ belle epoque 1871/1914`;
     return (text) => whole.exec(text);
   };
   const two = (n) => String(n).padStart(2, "0");
-  const table = (text) => text.split("\n").map((line) => line.split(" "));
+  const lines = (text) => text.split("\n").map((line) => line.split(" "));
 
   // ---- days (days.py) ----
 
@@ -435,23 +320,38 @@ belle epoque 1871/1914`;
   const DOUBTFUL = ["circa", "poss", "?"];
   const COUNTED = matcher(/r?\d\d?/);
   const BEFORE_DASH = ["early", "mid", "late", "later", "earlier", "circa", "before", "after"];
-  const fillers = new Set(FILLERS.split(/\s/)), decadeWords = DECADE_WORDS.split(" ");
 
-  const known = (() => {
+  /* The words made ready, when a phrase is first read. */
+  const lexicon = () => (lexicon.made = lexicon.made || madeReady(InPeriod.data.dates));
+
+  function madeReady({ months, words, fillers, decade_words, undated, events, ranks, periods, idioms }) {
+    return {
+      known: knownWords(months, words),
+      fillers: new Set(fillers.split(/\s/)),
+      decadeWords: decade_words.split(" "),
+      undated: new Set(undated.split(/[|\n]/)),
+      eventRanks: new Map(lines(events).flatMap(([rank, ...called]) => called.map((word) => [word, ranks[rank]]))),
+      unnamed: ranks.unnamed,
+      periods: new Map(periods.split("\n").map((line) => line.split(/ (?=\d)/))),
+      idioms: idioms.map(([pattern, instead]) => [new RegExp(pattern, "g"), instead]),
+    };
+  }
+
+  function knownWords(months, others) {
     const numbers = new Map(), words = new Map();
-    table(MONTHS).forEach((line, at) => line.forEach((word) => {
+    lines(months).forEach((line, at) => line.forEach((word) => {
       for (let length = 3; length <= word.length; length += 1) {
         const start = word.slice(0, length);
         numbers.set(start, numbers.has(start) && numbers.get(start) !== at ? -1 : at);
       }
     }));
     numbers.forEach((at, word) => { if (at >= 0) words.set(word, `m${at + 1}`); });
-    for (const [said, ...others] of table(WORDS)) {
-      for (const word of others) words.set(word, said);
+    for (const [said, ...called] of lines(others)) {
+      for (const word of called) words.set(word, said);
       if (/^[a-z]+$/.test(said)) words.set(said, said);
     }
     return words;
-  })();
+  }
 
   function tidy(text) {
     return text.replace(/[\u2010-\u2015\u2212\ufe58\ufe63\uff0d]/g, "-").toLowerCase().normalize("NFKD")
@@ -463,9 +363,9 @@ belle epoque 1871/1914`;
   }
 
   function tokens(plain) {
-    for (const [pattern, instead] of IDIOMS) plain = plain.replace(pattern, instead);
+    for (const [pattern, instead] of lexicon().idioms) plain = plain.replace(pattern, instead);
     const found = (plain.match(TOKEN) || []).map((typed) => ({ said: saidBy(typed), typed }));
-    return joinedUp(found.filter((each) => !fillers.has(each.typed) && each.typed !== ":"));
+    return joinedUp(found.filter((each) => !lexicon().fillers.has(each.typed) && each.typed !== ":"));
   }
 
   function saidBy(word) {
@@ -474,13 +374,14 @@ belle epoque 1871/1914`;
       if (["s", "er", "ern", "ies"].includes(ending) && (number.length === 2 || number.length === 4) && number.endsWith("0")) return `${number}s`;
       return number.length <= 2 ? number : word;
     }
+    const { known } = lexicon();
     if (known.has(word)) return known.get(word);
     const roman = ROMAN(word);
     return roman && roman[1] + roman[2] ? `r${10 * roman[1].length + UNITS.indexOf(roman[2])}` : word;
   }
 
   function joinedUp(row) {
-    const kept = [];
+    const kept = [], { decadeWords } = lexicon();
     let before = "";
     const decades = row.some((each) => decadeWords.includes(each.typed)) && row.every((each) => !/^\d{3}[1-9]$/.test(each.said));
     row.forEach(({ said, typed }, at) => {
@@ -515,7 +416,6 @@ belle epoque 1871/1914`;
   const SEASON = matcher(/s(\d\d) (\d{4})(?: [-/] (\d\d|\d{4}))?/);
   const TWO_SEASONS = matcher(/s(\d\d)(?: (?:and|-|\/|to))? s(\d\d) (\d{4})(?: [-/] (\d\d|\d{4}))?/);
   const YEAR_FIRST = matcher(/(\d{4}(?: [-/] (?:\d\d|\d{4}))?) (s\d\d.*)/);
-  const periods = new Map(PERIODS.split("\n").map((line) => [line.slice(0, line.lastIndexOf(" ")), line.slice(line.lastIndexOf(" ") + 1)]));
   const titled = (name) => name.replace(/\b[a-z]/g, (letter) => letter.toUpperCase());
   const completedBy = (year, digits) => year.slice(0, -digits.length) + digits;
 
@@ -634,7 +534,7 @@ belle epoque 1871/1914`;
   }
 
   function period(text) {
-    const name = text.replace(/ period$/, "").replace(/ dynasty$/, "").replace(/ era$/, ""), dates = periods.get(name);
+    const name = text.replace(/ period$/, "").replace(/ dynasty$/, "").replace(/ era$/, ""), dates = lexicon().periods.get(name);
     return dates ? say(dates, `${titled(name)} is read as ${dates.replace("/", " to ")}`) : null;
   }
 
@@ -824,14 +724,13 @@ belle epoque 1871/1914`;
 
   // ---- phrases with several events (events.py) ----
 
-  const eventRanks = new Map(table(EVENTS).flatMap(([rank, ...words]) => words.map((word) => [word, RANKS[rank]])));
   const KINDS = ["period", "dynasty", "era", "reign"];
   const LOOSE = ["-", "/", "and"];
   const ABOUT_TIME = matcher(/[mrs]\d+|\d.*|early|mid|late|before|after|from|to|century|decade|quarter|half|circa|poss/);
   const hasDate = (row) => row.some(({ said }) => /\d$|0s$/.test(said));
   const typedIn = (row) => row.map((each) => each.typed).join(" ");
   const readClause = (clause, seasons) => whole(clause.rest.map((each) => each.said).join(" "), seasons);
-  const rankOf = (clause) => (clause.events.length ? Math.min(...clause.events.map((each) => eventRanks.get(each))) : RANKS.unnamed);
+  const rankOf = (clause) => (clause.events.length ? Math.min(...clause.events.map((each) => lexicon().eventRanks.get(each))) : lexicon().unnamed);
 
   const periodName = (clause) => clause.rest.filter((each) => !KINDS.includes(each.said)).map((each) => each.said).join(" ");
 
@@ -857,7 +756,7 @@ belle epoque 1871/1914`;
     let periodClause = null;
     for (const clause of cut(row)) {
       const named = clause.events.length > 0, previous = clauses[clauses.length - 1];
-      if ((clause.rest.some((each) => KINDS.includes(each.said)) || periods.has(periodName(clause))) && !hasDate(clause.rest)) periodClause = clause;
+      if ((clause.rest.some((each) => KINDS.includes(each.said)) || lexicon().periods.has(periodName(clause))) && !hasDate(clause.rest)) periodClause = clause;
       else if (hasDate(clause.rest)) clauses.push(clause);
       else if (clause.rest.some((each) => ABOUT_TIME(each.said))) return [null, null];
       else if (named && !clause.rest.length && previous && clause.opening !== "," && !previous.events.length) previous.events = clause.events;
@@ -872,7 +771,7 @@ belle epoque 1871/1914`;
     const clauses = [clause()];
     for (const token of row) {
       if ([",", ";", "(", ")"].includes(token.said)) { clauses.push(clause(token.said === ";" ? "," : token.said)); continue; }
-      const event = eventRanks.has(token.typed);
+      const event = lexicon().eventRanks.has(token.typed);
       if (event && hasDate(clauses[clauses.length - 1].rest)) clauses.push(clause());
       const now = clauses[clauses.length - 1];
       now.row.push(token);
@@ -888,7 +787,7 @@ belle epoque 1871/1914`;
 
   function withinPeriod(periodClause, dates, asides, seasons) {
     const read = dates.filter((each) => !each.events.length).map((each) => readClause(each, seasons));
-    const dates0 = periods.get(periodName(periodClause));
+    const dates0 = lexicon().periods.get(periodName(periodClause));
     if (dates0 && dates.length < 2 && (!dates.length || dates[0].opening !== "(")) read.unshift(say(dates0));
     if (!read.length || read.includes(null) || read.length > 2 || read.length < dates.length) return null;
     const outer = read[0], inner = read[read.length - 1];
@@ -908,7 +807,6 @@ belle epoque 1871/1914`;
 
   // ---- the door (phrases.py) ----
 
-  const undated = new Set(UNDATED.split(/[|\n]/));
   const LOOKS_LIKE_EDTF = matcher(/[0-9XYES~?%/.,[\]{}-]*[0-9X][0-9XYES~?%/.,[\]{}-]*/);
   const LATEST_BY_HYPHEN = 2030;
 
@@ -939,7 +837,7 @@ belle epoque 1871/1914`;
   }
 
   function asPhrase(text, plain, seasons, complaint) {
-    if (undated.has(plain)) throw new Undated("the phrase says that there is no date");
+    if (lexicon().undated.has(plain)) throw new Undated("the phrase says that there is no date");
     const row = tokens(plain);
     if (!row.length || row.length > 40) refuse(`“${shortened(text)}” is not read as a date`);
     const said = whole(row.map((each) => each.said).join(" "), seasons) || withEvents(row, seasons);
@@ -949,7 +847,7 @@ belle epoque 1871/1914`;
   }
 
   function why(text, row) {
-    const shown = `“${shortened(text)}”`, words = new Set([...known.values(), "century", "circa"]);
+    const shown = `“${shortened(text)}”`, { known, eventRanks } = lexicon(), words = new Set([...known.values(), "century", "circa"]);
     const stranger = row.find(({ said, typed }) => /^[a-z]+$/.test(said) && !words.has(said) && !eventRanks.has(typed));
     if (!hasDate(row)) return `${shown} names no year that can be read`;
     if (stranger) return `${shown}: the word “${shortened(stranger.typed)}” is not one of those read in dates`;
@@ -958,8 +856,7 @@ belle epoque 1871/1914`;
 
   const dating = {
     Unreadable, Undated, dayNumber, dateOf, isoDay, decimalYear, widened, readEdtf, readPhrase, inWords,
-    words: { MONTHS, WORDS, FILLERS, DECADE_WORDS, UNDATED, EVENTS, PERIODS, IDIOMS },
   };
-  (root.InPeriod = root.InPeriod || {}).dating = dating;
+  InPeriod.dating = dating;
   if (typeof module !== "undefined") module.exports = dating;
-})(typeof window === "undefined" ? globalThis : window);
+})(globalThis);

@@ -144,4 +144,4 @@
     download,
   });
   if (typeof module !== "undefined") module.exports = InPeriod;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

@@ -894,4 +894,4 @@
   };
   (root.InPeriod = root.InPeriod || {}).evidence = evidence;
   if (typeof module !== "undefined") module.exports = evidence;
-})(typeof window === "undefined" ? globalThis : window);
+})(globalThis);

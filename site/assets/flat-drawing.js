@@ -3512,4 +3512,4 @@
   InPeriod.drawPlan = flat.draw_plan;
   InPeriod.neutralYear = periods.NEUTRAL_YEAR;
   if (typeof module !== "undefined") module.exports = InPeriod;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

@@ -95,4 +95,4 @@
 
   InPeriod.flats = { draw, show };
   if (typeof module !== "undefined") module.exports = InPeriod;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

@@ -94,4 +94,4 @@
     pairwise, partition, radians, range, replace, reversed, round, rstrip, same, setdefault, sorted, truth, zip,
   };
   if (typeof module !== "undefined") module.exports = InPeriod;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

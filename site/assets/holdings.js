@@ -96,4 +96,4 @@
 
   Object.assign(InPeriod, { hold, platesOf, plateLine, gradeSign });
   if (typeof module !== "undefined") module.exports = InPeriod;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

@@ -23,7 +23,7 @@
       toHead = false;
 
     // The worked answer stands there without any data. They come when the address asks, or somebody does.
-    const brought = () => Promise.all(["index", "vocabulary", ...along()].map(load)).then(([index, vocabulary]) => {
+    const brought = () => Promise.all(["index", "vocabulary", "dates", ...along()].map(load)).then(([index, vocabulary]) => {
       if (page) return;
       const exclusive = new Set(vocabulary.facets.filter((facet) => facet.exclusive).map((facet) => facet.id));
       const facts = InPeriod.evidence.factsFromJson(index, null);
@@ -239,4 +239,4 @@
   }
 
   if (typeof document !== "undefined") document.addEventListener("DOMContentLoaded", start);
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

@@ -1069,4 +1069,4 @@
   const making = { sheet, draw, readMeasure, shown, kinds: Object.keys(KINDS) };
   (root.InPeriod = root.InPeriod || {}).making = making;
   if (typeof module !== "undefined") module.exports = making;
-})(typeof window === "undefined" ? globalThis : window);
+})(globalThis);

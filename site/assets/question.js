@@ -106,4 +106,4 @@
 
   InPeriod.question = { readQuestion, pairsOf, readWindow, questionOf, withTerm, featureOptions };
   if (typeof module !== "undefined") module.exports = InPeriod;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

@@ -103,4 +103,4 @@
 
   InPeriod.findBlocks = findBlocks;
   if (typeof module !== "undefined") module.exports = { findBlocks };
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

@@ -485,4 +485,4 @@
 
   InPeriod.recordChecks = { check, place, openDisputes };
   if (typeof module !== "undefined") module.exports = InPeriod.recordChecks;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

@@ -137,4 +137,4 @@
 
   InPeriod.recordComplaints = { complaints, complaintsOf, picturesFor };
   if (typeof module !== "undefined") module.exports = InPeriod.recordComplaints;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

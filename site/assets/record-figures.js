@@ -192,4 +192,4 @@
     inWords, region, boxOf,
   };
   if (typeof module !== "undefined") module.exports = InPeriod.recordFigures;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

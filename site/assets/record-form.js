@@ -353,4 +353,4 @@
 
   InPeriod.recordForm = { form, pathOf, readDate };
   if (typeof module !== "undefined") module.exports = InPeriod.recordForm;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

@@ -200,4 +200,4 @@
 
   InPeriod.recordKeep = { all, read, remove, tooNew, rememberFolder, folder, reason, writer, claim };
   if (typeof module !== "undefined") module.exports = InPeriod.recordKeep;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

@@ -224,4 +224,4 @@
 
   InPeriod.recordPageImage = { pageView, moved, stretched, covered, freeBlock };
   if (typeof module !== "undefined") module.exports = InPeriod.recordPageImage;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

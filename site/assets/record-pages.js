@@ -156,4 +156,4 @@
 
   InPeriod.recordPages = { take, forget, isOpen, fileOf, load, factsOf, drawPart, filesIn, dropped, isPicture, SHEET };
   if (typeof module !== "undefined") module.exports = InPeriod.recordPages;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

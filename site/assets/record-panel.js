@@ -174,4 +174,4 @@
 
   InPeriod.recordPanel = { panel, facetTold, drawing };
   if (typeof module !== "undefined") module.exports = InPeriod.recordPanel;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

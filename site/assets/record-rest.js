@@ -166,4 +166,4 @@
 
   InPeriod.recordRest = { rest, SHOWN };
   if (typeof module !== "undefined") module.exports = InPeriod.recordRest;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

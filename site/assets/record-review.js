@@ -272,4 +272,4 @@
       panel(InPeriod.recordTerms.vocabularyOf(given.vocabulary, places));
     });
   if (typeof module !== "undefined") module.exports = InPeriod.recordReview;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

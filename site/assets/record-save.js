@@ -152,4 +152,4 @@
 
   InPeriod.recordSave = { textOf, isSaved, picturesOf, markSaved, download, canPick, mayWrite, intoFolder, fromBytes, open, Unopened };
   if (typeof module !== "undefined") module.exports = InPeriod.recordSave;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

@@ -303,4 +303,4 @@
 
   InPeriod.recordSession = { session };
   if (typeof module !== "undefined") module.exports = InPeriod.recordSession;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

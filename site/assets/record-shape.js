@@ -292,4 +292,4 @@
 
   InPeriod.recordShape = { shape, sourceShape, nearest, cut, SPACE };
   if (typeof module !== "undefined") module.exports = InPeriod.recordShape;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

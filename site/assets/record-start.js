@@ -312,4 +312,4 @@
   }
 
   if (typeof document !== "undefined") document.addEventListener("DOMContentLoaded", start);
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

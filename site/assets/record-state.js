@@ -156,4 +156,4 @@
   InPeriod.recordState = { FORMAT, recording, workOf, put, putInOrder, inOrder, at, isTable, isNothing, toKeep };
   InPeriod.recording = recording();
   if (typeof module !== "undefined") module.exports = InPeriod.recordState;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

@@ -96,4 +96,4 @@
 
   InPeriod.recordStrip = { strip };
   if (typeof module !== "undefined") module.exports = InPeriod.recordStrip;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

@@ -244,4 +244,4 @@
 
   InPeriod.recordTerms = { vocabularyOf, withFeature, readLine, garmentsFor, featureOf, facetOf, asTable, lineOf, said };
   if (typeof module !== "undefined") module.exports = InPeriod.recordTerms;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

@@ -195,4 +195,4 @@
 
   InPeriod.recordYaml.events = events;
   if (typeof module !== "undefined") module.exports = InPeriod.recordYaml;
-})(typeof window === "undefined" ? globalThis : window);
+})(globalThis);

@@ -419,4 +419,4 @@
 
   Object.assign(InPeriod.recordYaml, { read, decode, plainValue, coreValue, lineEnds, withoutMark });
   if (typeof module !== "undefined") module.exports = InPeriod.recordYaml;
-})(typeof window === "undefined" ? globalThis : window);
+})(globalThis);

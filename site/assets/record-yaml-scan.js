@@ -541,4 +541,4 @@
 
   InPeriod.recordYaml = Object.assign(InPeriod.recordYaml || {}, { tokens, Stopped });
   if (typeof module !== "undefined") module.exports = InPeriod.recordYaml;
-})(typeof window === "undefined" ? globalThis : window);
+})(globalThis);

@@ -330,4 +330,4 @@
   const writing = { tidied, tableLines, itemLines, oneLine, single, ordered, inside, EACH, ORDERS, WIDEST, blockEnd, placing, isTable, isOpen, width, nothing };
   Object.assign(InPeriod.recordYaml, { sourceYaml, tidy, writing });
   if (typeof module !== "undefined") module.exports = InPeriod.recordYaml;
-})(typeof window === "undefined" ? globalThis : window);
+})(globalThis);

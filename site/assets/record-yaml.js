@@ -360,4 +360,4 @@
 
   InPeriod.recordYaml.updated = updated;
   if (typeof module !== "undefined") module.exports = InPeriod.recordYaml;
-})(typeof window === "undefined" ? globalThis : window);
+})(globalThis);

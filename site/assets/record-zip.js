@@ -97,4 +97,4 @@
 
   InPeriod.zip = { zip, unzip, crc32 };
   if (typeof module !== "undefined") module.exports = InPeriod.zip;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

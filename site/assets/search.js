@@ -142,4 +142,4 @@
 
   Object.assign(InPeriod, { fold, searchable, finds, rank, combobox });
   if (typeof module !== "undefined") module.exports = InPeriod;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

@@ -208,4 +208,4 @@
 
   Object.assign(InPeriod, { sifting: { has, those, common, size, makeGroups, sift, inYears, perStep, order, wordsOf, beginner } });
   if (typeof module !== "undefined") module.exports = InPeriod;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

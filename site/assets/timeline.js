@@ -380,4 +380,4 @@
   Object.assign(InPeriod, { chartOf, asCsv });
   if (typeof document !== "undefined") document.addEventListener("DOMContentLoaded", start);
   if (typeof module !== "undefined") module.exports = InPeriod;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

@@ -37,4 +37,4 @@
 
   InPeriod.yearRange = yearRange;
   if (typeof module !== "undefined") module.exports = InPeriod;
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

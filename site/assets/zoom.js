@@ -171,4 +171,4 @@
       open(link);
     });
   }
-})(typeof window !== "undefined" ? window : globalThis);
+})(globalThis);

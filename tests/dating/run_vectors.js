@@ -2,8 +2,9 @@
 "use strict";
 
 const assert = require("node:assert");
+const { words, vectors } = JSON.parse(require("node:fs").readFileSync(process.argv[3], "utf8"));
+globalThis.InPeriod = { data: { dates: words } };
 const dating = require(require("node:path").resolve(process.argv[2]));
-const vectors = JSON.parse(require("node:fs").readFileSync(process.argv[3], "utf8"));
 
 const asList = (span) => [span.earliest, span.latest, span.approximate, span.uncertain, span.earlyMargin, span.lateMargin];
 

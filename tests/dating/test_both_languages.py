@@ -128,25 +128,12 @@ def test_the_browser_understands_every_vector_as_the_python_side_does(node: str,
     assert len(written) >= 2000
     assert sum("edtf" in each["phrase"] for each in written) >= 1000
     file = tmp_path / "vectors.json"
-    file.write_text(json.dumps(written), encoding="utf-8")
+    file.write_text(json.dumps({"words": lexicon.as_data(), "vectors": written}), encoding="utf-8")
     ran = subprocess.run(
         [node, str(RUNNER), str(SCRIPT), str(file)], capture_output=True, text=True, check=False, timeout=300
     )
     assert ran.returncode == 0, ran.stdout + ran.stderr
     assert ran.stdout.strip() == f"{len(written)} vectors agree"
-
-
-def test_both_sides_carry_the_same_words(node: str) -> None:
-    from parity import in_node
-
-    sources = "dating.words.IDIOMS.map(([pattern, instead]) => [pattern.source, instead])"
-    theirs = in_node(node, f"({{ ...dating.words, IDIOMS: {sources} }})", {"dating": SCRIPT})
-    tables = ("MONTHS", "WORDS", "FILLERS", "DECADE_WORDS", "UNDATED", "EVENTS", "PERIODS")
-    ours = {name: getattr(lexicon, name).strip("\n") for name in tables}
-    assert {name: theirs[name] for name in tables} == ours
-    assert [[pattern.replace("\\/", "/"), instead] for pattern, instead in theirs["IDIOMS"]] == [
-        list(each) for each in lexicon.IDIOMS
-    ]
 
 
 def test_no_text_of_the_longest_length_keeps_the_browser_busy(node: str) -> None:

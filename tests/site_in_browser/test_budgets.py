@@ -51,7 +51,7 @@ def test_the_demonstrations_data_is_at_most_40_kb(demo_site):
     recording = data / "recording.js"
     apart = {file for folder in ("cite", "sources", "drawn") for file in (data / folder).glob("*.js")}
     asked = set(data.rglob("*.js")) - apart - {recording}
-    assert {file.stem for file in asked} >= {"index", "every", "vocabulary", "0"}
+    assert {file.stem for file in asked} >= {"index", "every", "vocabulary", "dates", "0"}
     assert weight(recording) <= 16 * KB
     assert sum(map(weight, asked)) <= 40 * KB
     assert max(map(weight, apart), default=0) <= 8 * KB
@@ -64,8 +64,8 @@ def test_no_page_names_data_that_it_may_not_need(demo_site):
     }
     assert {name: held for name, held in named.items() if held} == {
         "plates.html": {"index", "every"},
-        "my-board.html": {"index", "every", "vocabulary"},
-        "record.html": {"recording"},
+        "my-board.html": {"index", "every", "vocabulary", "dates"},
+        "record.html": {"recording", "dates"},
     }
 
 

@@ -1,10 +1,12 @@
 """The words date phrases are made of, in the languages of catalogue scans: English, French, German, Spanish,
 Italian, Dutch. All in lower case and without accents, as ``tokens.tidy`` leaves them.
 
-The browser's copy in ``site/assets/dating.js`` carries the same tables, line for line; a test compares them.
+The browser's side (``site/assets/dating.js``) is given these same tables as data: see ``as_data``.
 """
 
 from __future__ import annotations
+
+from typing import Any
 
 # One line a month; any beginning of three letters or more that belongs to one month only is read too.
 MONTHS = """
@@ -150,3 +152,18 @@ ming 1368/1644
 qing 1644/1912
 belle epoque 1871/1914
 """
+
+
+def as_data() -> dict[str, Any]:
+    """All tables by their names in lower case, a line of text each as above; the idioms as pairs of a pattern,
+    which JavaScript reads as Python does, and what is read instead."""
+    tables = {
+        "months": MONTHS,
+        "words": WORDS,
+        "decade_words": DECADE_WORDS,
+        "fillers": FILLERS,
+        "undated": UNDATED,
+        "events": EVENTS,
+        "periods": PERIODS,
+    }
+    return {**{name: text.strip("\n") for name, text in tables.items()}, "ranks": RANKS, "idioms": IDIOMS}

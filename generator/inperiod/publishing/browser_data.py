@@ -16,6 +16,7 @@ from math import inf
 from typing import Any
 
 from inperiod.citing import cite
+from inperiod.dating import lexicon
 from inperiod.evidence import Facts
 from inperiod.evidence.exchange import columns_to_json, index_to_json, packed
 from inperiod.evidence.facts import Days
@@ -52,6 +53,7 @@ def browser_files(catalogue: Catalogue, facts: Facts) -> dict[str, str]:
         "index": {**index_to_json(facts), "blocks": packed(blocks), "apart": int(apart)},
         "every": every,
         "vocabulary": vocabulary_data(catalogue),
+        "dates": lexicon.as_data(),
         "recording": recording_data(catalogue),
     }
     for block, rows in _in_blocks(blocks, plates_data(catalogue, facts)).items():
