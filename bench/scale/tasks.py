@@ -25,7 +25,7 @@ def build(folder: Path, site: Path) -> dict[str, Any]:
     began, busy = time.perf_counter(), _busy()
     reading = read_kept(folder)
     read = time.perf_counter() - began
-    report = publishing.build(reading.catalogue, site, editions=reading.editions)
+    report = publishing.build(reading.catalogue, site, editions=reading.editions, grounds=reading.grounds)
     return {
         "work": time.perf_counter() - began,
         "busy": _busy() - busy,

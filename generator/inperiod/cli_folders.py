@@ -32,7 +32,13 @@ def build(arguments: argparse.Namespace) -> Reply:
             status=1,
         )
     try:
-        report = publishing.build(reading.catalogue, Path(arguments.out), _pages, editions=reading.editions)
+        report = publishing.build(
+            reading.catalogue,
+            Path(arguments.out),
+            _pages,
+            editions=reading.editions,
+            grounds=reading.grounds,
+        )
     except publishing.WillNotWrite as error:
         raise CannotDo(f"{error}.", status=1) from None
     except OSError as error:
@@ -75,7 +81,13 @@ def serve(arguments: argparse.Namespace) -> Reply:
                 reading = read_folder(arguments.folder)
                 for each in reading.errors[:10]:
                     _say(f"{(folder / each.file).as_posix()}:{each.line}:{each.column}: {each.message}")
-                report = publishing.build(reading.catalogue, site, _pages, editions=reading.editions)
+                report = publishing.build(
+                    reading.catalogue,
+                    site,
+                    _pages,
+                    editions=reading.editions,
+                    grounds=reading.grounds,
+                )
             except Exception as error:  # one slip in a template or a record must not end the serving
                 progress("")
                 _say(f"Not built, the last good site stays: {error}")

@@ -134,6 +134,22 @@ def _template(text: str) -> Edit:
     return change
 
 
+def _static(path: str, text: str) -> Edit:
+    """A file to be copied as it is; one that needs a folder where there is a file takes that away first, and
+    the other way round."""
+
+    def change(folder: Path) -> None:
+        file = folder / "site" / "static" / path
+        if file.parent.is_file():
+            file.parent.unlink()
+        if file.is_dir():
+            shutil.rmtree(file)
+        file.parent.mkdir(parents=True, exist_ok=True)
+        file.write_text(text, encoding="utf-8")
+
+    return change
+
+
 def _word(label: str) -> Edit:
     def change(folder: Path) -> None:
         file = folder / "vocabulary" / "neckline.yaml"
@@ -151,6 +167,7 @@ EDITS = st.one_of(
     st.builds(_setting, st.sampled_from(("title: Another", "circa_years: 3", "grades: AB", "language: de"))),
     st.builds(_template, st.sampled_from(("Mine", "Ours"))),
     st.builds(_word, st.sampled_from(("angular", "carré"))),
+    st.builds(_static, st.sampled_from(("own", "own/a.txt", "own/b/c.txt")), st.sampled_from(WORDS)),
 )
 
 
@@ -190,7 +207,7 @@ def small(folder: Path) -> Path:
 def built(folder: Path, site: Path) -> dict[str, bytes]:
     """As the command builds."""
     reading = read_kept(folder)
-    build(reading.catalogue, site, editions=reading.editions)
+    build(reading.catalogue, site, editions=reading.editions, grounds=reading.grounds)
     return contents(site)
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from hashlib import blake2b
 from pathlib import Path
 
 from inperiod.evidence import Facts, gather_facts
@@ -19,8 +20,11 @@ from inperiod.publishing.plan import Plan, plan_pages
 from inperiod.publishing.published import published
 from inperiod.publishing.render import layers
 from inperiod.publishing.scans import make_scans, place_for_scans
+from inperiod.publishing.spare import place_for_spare
 from inperiod.publishing.write import Aside, Filed, alone, refuse_foreign, refuse_place, swap_in
+from inperiod.records.keeping import add_standing
 from inperiod.records.model import Catalogue, Plate
+from inperiod.seldom import refuse_seldom
 
 Progress = Callable[[int, int], None]
 
@@ -43,18 +47,21 @@ class BuildReport:
     size: int
 
 
+@refuse_seldom()
 def build(
     catalogue: Catalogue,
     target: Path,
     progress: Progress | None = None,
     hands: int | None = None,
     editions: Mapping[str, str] | None = None,
+    grounds: str | None = None,
 ) -> BuildReport:
     """Build the whole site into ``target`` and swap it in at the end.
 
     Deterministic: the same records give the same bytes. ``progress`` is told how many pieces are done, of
     how many; ``hands`` is how many processes work at it, left out as many as there are cores.
-    ``editions`` tell what each source was read from (``Reading.editions``), which saves some time. Raises
+    ``editions`` and ``grounds`` tell what each source, and all of the catalogue, was read from (see
+    ``Reading``), which saves time: from the same grounds the last site is left as it stands. Raises
     ``WillNotWrite`` where the target holds what is not ours, and whatever a template of the user's own
     raises; the last good site stays in either case.
     """
@@ -63,14 +70,17 @@ def build(
     refuse_links(catalogue.folder)
     with alone(target):
         last = refuse_foreign(target, catalogue.folder)
+        base = base_digest(catalogue)
+        before = read_kept(catalogue.folder, target, base.hex())
+        whole = _whole(catalogue, grounds)
+        if before.still_stands(whole, last):
+            return BuildReport(target, target / "index.html", **before.counts)
         shown = published(catalogue)
         with place_for_scans(shown) as place:
             scans = make_scans(scans_in(shown), place)
             shown = without_pictures(shown, frozenset(scans.damaged))
             facts = gather_facts(shown)
             hands = hands_here() if hands is None else hands
-            base = base_digest(shown)
-            before = read_kept(catalogue.folder, target, base.hex())
             look = Lookup(shown)
             ingredients = Ingredients(look, base, editions or {})
             plan = plan_pages(look, facts, _weights(ingredients, facts, before))
@@ -93,7 +103,7 @@ def build(
                     files[name] = filed
                     yield from filed
 
-            written = swap_in(target, last, fill)
+            written = swap_in(target, last, fill, place_for_spare(catalogue.folder, target))
             made = {
                 name: (keys[name], [[path, *standing] for path, standing in filed])
                 for name, filed in files.items()
@@ -102,16 +112,24 @@ def build(
                 f"{garment} {facet}": (looked.hex(), plan.timelines.get((garment, facet), 0.0))
                 for (garment, facet), looked in ingredients.surveyed.items()
             }
-            write_kept(catalogue.folder, target, base.hex(), Kept(made, near, weights))
-    return BuildReport(
-        target=target,
-        first=target / "index.html",
-        pages=len(plan.pages),
-        plates=len(shown.plates),
-        sources=len(shown.sources),
-        files=written.files,
-        size=written.size,
-    )
+            counts = {
+                "pages": len(plan.pages),
+                "plates": len(shown.plates),
+                "sources": len(shown.sources),
+                "files": written.files,
+                "size": written.size,
+            }
+            write_kept(catalogue.folder, target, base.hex(), Kept(made, near, weights, whole, counts))
+    return BuildReport(target, target / "index.html", **counts)
+
+
+def _whole(catalogue: Catalogue, grounds: str | None) -> str:
+    """A digest of all that a site is built from but the base; empty where it is not known."""
+    if grounds is None:
+        return ""
+    found = blake2b(grounds.encode(), digest_size=16)
+    add_standing(found, catalogue.folder / "site")
+    return found.hexdigest()
 
 
 def _weights(ingredients: Ingredients, facts: Facts, before: Kept) -> dict[tuple[str, str], float]:

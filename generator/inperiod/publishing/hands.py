@@ -54,10 +54,7 @@ def done_by_all(
         for number in range(len(parts)):
             os.write(office, _TICKET.pack(number))
     os.close(office)
-    # What is ready is passed over in looking for refuse, and looked through so seldom that it hardly costs.
-    usual = gc.get_threshold()
-    gc.freeze()
-    gc.set_threshold(50_000, 20, 100)
+    gc.freeze()  # so that no hand copies what is ready only to look through it
     others = [_Hand(parts, work, tickets) for _ in range(min(hands, len(parts)) - 1)]
     try:
         missing = set(range(len(parts)))
@@ -76,7 +73,6 @@ def done_by_all(
         for other in others:
             other.stop()
         gc.unfreeze()
-        gc.set_threshold(*usual)
 
 
 def _taken(tickets: int) -> Iterator[int]:

@@ -9,7 +9,7 @@ are those of the last site. A note that is missing, broken, foreign or of anothe
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, fields
 from pathlib import Path
 from typing import Any
 
@@ -28,12 +28,22 @@ class Kept:
 
     ``pieces``: by name a piece's key and its files as they stand. ``near``: by plate the digest of what
     decides which plates are near to it, then their keys. ``timelines``: by garment and facet, with a space
-    between, the digest of what was looked at, and the weight of the timeline.
+    between, the digest of what was looked at, and the weight of the timeline. ``whole`` is the digest of all
+    that was built from, empty where it is not known; ``counts`` are those of the report.
     """
 
     pieces: Mapping[str, tuple[str, Sequence[Sequence[Any]]]] = field(default_factory=dict)
     near: Mapping[str, Sequence[str]] = field(default_factory=dict)
     timelines: Mapping[str, tuple[str, float]] = field(default_factory=dict)
+    whole: str = ""
+    counts: Mapping[str, int] = field(default_factory=dict)
+
+    def still_stands(self, whole: str, last: Mapping[str, Standing]) -> bool:
+        """Whether the same would be built again, and the last site is there as it was written."""
+        if not whole or whole != self.whole:
+            return False
+        made = {path: tuple(standing) for _, files in self.pieces.values() for path, *standing in files}
+        return made == last
 
     def paths(self, name: str, key: str, last: Mapping[str, Standing]) -> list[str] | None:
         """The files of a piece, where it was made with that key and all of them stand as they were written;
@@ -53,7 +63,7 @@ def read_kept(catalogue_folder: Path, target: Path, base: str) -> Kept:
     note = store.read(_name(target)) if store else None
     if note is None or note["base"] != base:
         return Kept()
-    return Kept(note["pieces"], note["near"], note["timelines"])
+    return Kept(**{each.name: note[each.name] for each in fields(Kept)})
 
 
 def write_kept(catalogue_folder: Path, target: Path, base: str, kept: Kept) -> None:
@@ -61,8 +71,7 @@ def write_kept(catalogue_folder: Path, target: Path, base: str, kept: Kept) -> N
     store = Store.of(catalogue_folder, PART)
     if store:
         store.write(
-            _name(target),
-            {"base": base, "pieces": kept.pieces, "near": kept.near, "timelines": kept.timelines},
+            _name(target), {"base": base} | {each.name: getattr(kept, each.name) for each in fields(Kept)}
         )
         store.tidy(TARGETS)
 

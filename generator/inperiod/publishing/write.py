@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+import contextlib
 import ctypes
 import os
 import shutil
 import stat
 import sys
 import time
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
+
+from inperiod.publishing.spare import set_by, take_spare
 
 MARKER = ".inperiod-site"
 _OF_THE_SYSTEM = frozenset({".DS_Store", "Thumbs.db", "desktop.ini"})
@@ -101,37 +104,47 @@ Filed = tuple[str, Standing]
 class Aside:
     """The folder beside the target in which a site is made. Several processes may write into it at once.
 
-    ``last`` says how the files of the last site stand. What is to be the same is not written again but given
-    a second name, where the file system can: nothing here ever writes into a file that is there already.
+    ``last`` says how the files of the last site stand, ``present`` how those stand that are in the folder
+    already. What is to be the same is not written again but given a second name, where the file system can:
+    nothing here ever writes into a file that is there already.
     """
 
-    def __init__(self, folder: Path, target: Path, last: Mapping[str, Standing]) -> None:
+    def __init__(
+        self,
+        folder: Path,
+        target: Path,
+        last: Mapping[str, Standing],
+        present: Mapping[str, Standing | None],
+    ) -> None:
         self._folder = str(folder)
         self._target = str(target)
         self._last = last
+        self._present = present
         self._made = {""}
 
     def put(self, path: str, content: str | bytes) -> Filed:
         """A file with that text, or with those bytes. Raises ``WillNotWrite`` for a path that leaves the
         site."""
         data = content if isinstance(content, bytes) else content.encode("utf-8")
+        if self._is_last(path, data):
+            return self.keep(path)
         place = self._place(path)
-        if not self._is_last(path, data):
-            Path(place).write_bytes(data)
-            return path, self._stands(place)
-        return self.keep(path)
+        Path(place).write_bytes(data)
+        return path, self._stands(place)
 
     def copy(self, path: str, origin: Path) -> Filed:
         """A copy of a file."""
-        place = self._place(path)
         last = self._last.get(path)
         if last and last[0] == origin.stat().st_size and self._is_last(path, origin.read_bytes()):
             return self.keep(path)
+        place = self._place(path)
         shutil.copyfile(origin, place)
         return path, self._stands(place)
 
     def keep(self, path: str) -> Filed:
         """The file of the last site as it stands."""
+        if self._present.get(path) == self._last[path]:
+            return path, self._last[path]
         place, last = self._place(path), f"{self._target}/{path}"
         try:
             os.link(last, place, follow_symlinks=False)
@@ -139,6 +152,15 @@ class Aside:
             shutil.copy2(last, place, follow_symlinks=False)
             return path, self._stands(place)
         return path, self._last[path]
+
+    def clear(self, wanted: Collection[str]) -> None:
+        """Take away what was in the folder and is not wanted, with folders that are left empty."""
+        for path in self._present.keys() - wanted:
+            place = f"{self._folder}/{path}"
+            if os.path.isfile(place):  # and neither gone already nor a folder by now
+                os.unlink(place)
+            with contextlib.suppress(OSError):  # not empty
+                os.removedirs(os.path.dirname(place))
 
     def _is_last(self, path: str, data: bytes) -> bool:
         last = self._last.get(path)
@@ -153,13 +175,25 @@ class Aside:
         return found
 
     def _place(self, path: str) -> str:
+        """Where a file is to be written: in a folder that is there, and under a name that is not."""
         folder, _, name = path.rpartition("/")
+        _refuse_leaving(path, [name] if folder in self._made else path.split("/"))
+        if self._present:
+            self._make_way(path)
         if folder not in self._made:
-            _refuse_leaving(path, folder.split("/"))
             os.makedirs(f"{self._folder}/{folder}", exist_ok=True)
             self._made.add(folder)
-        _refuse_leaving(path, [name])
         return f"{self._folder}/{path}"
+
+    def _make_way(self, path: str) -> None:
+        """Take away what was in the folder where a new file is to stand: one of its name, one where it needs
+        a folder, a folder where it needs a file."""
+        steps = path.split("/")
+        for length in range(1, len(steps) + 1):
+            if (other := "/".join(steps[:length])) in self._present:
+                with contextlib.suppress(OSError):  # gone already, or a folder by now
+                    os.unlink(f"{self._folder}/{other}")
+        shutil.rmtree(f"{self._folder}/{path}", ignore_errors=True)
 
 
 def _refuse_leaving(path: str, steps: Iterable[str]) -> None:
@@ -186,20 +220,39 @@ def replace_site(target: Path, texts: Iterable[tuple[str, str]], copies: Mapping
         return swap_in(target, {}, fill)
 
 
-def swap_in(target: Path, last: Mapping[str, Standing], fill: Callable[[Aside], Iterable[Filed]]) -> Written:
+def swap_in(
+    target: Path,
+    last: Mapping[str, Standing],
+    fill: Callable[[Aside], Iterable[Filed]],
+    spare: Path | None = None,
+) -> Written:
     """As ``replace_site``, with the files that ``fill`` puts aside and gives back one by one. ``last`` are
-    the files of the last site as they stand. To be called while ``alone``."""
-    aside, old = _beside(target, "new"), _beside(target, "old")
+    the files of the last site as they stand. ``spare`` is where the site before it is set by, for the next
+    one to be made from. To be called while ``alone``."""
+    new, old = _beside(target, "new"), _beside(target, "old")
     _recover(target, old)
-    _remove(aside)
+    _remove(new)
     try:
-        aside.mkdir()
-        written = _whole(aside, fill(Aside(aside, target, last)))
-        _swap(aside, target, old)
+        aside = Aside(new, target, last, _begun(new, spare))
+        written = _whole(new, aside, fill(aside))
+        _swap(new, target, old)
+        set_by(old if old.is_dir() else new, spare, MARKER)
     finally:
-        _remove(aside)
+        _remove(new)
         _remove(old)
     return written
+
+
+def _begun(new: Path, spare: Path | None) -> Mapping[str, Standing | None]:
+    """The folder of a new site, with what the spare holds or empty: its files as they stand. One that holds
+    links and the like is not ours."""
+    if take_spare(spare, new):
+        present = standing(new)
+        if None not in present.values():
+            return present
+        _remove(new)
+    new.mkdir()
+    return {}
 
 
 @contextmanager
@@ -236,8 +289,8 @@ def _locked(folder: int) -> bool:
     return True
 
 
-def _whole(aside: Path, files: Iterable[Filed]) -> Written:
-    """Take stock of what was put aside, and write it down in the marker."""
+def _whole(folder: Path, aside: Aside, files: Iterable[Filed]) -> Written:
+    """Take stock of what was put aside, take away what was not, and write it down in the marker."""
     names: dict[str, str] = {}
     size = 0
     for path, (length, _, _) in files:
@@ -250,8 +303,9 @@ def _whole(aside: Path, files: Iterable[Filed]) -> Written:
             )
         names[form] = path
         size += length
+    aside.clear(set(names.values()))
     lines = [_FIRST_LINE, *sorted(names.values())]
-    (aside / MARKER).write_text("\n".join(lines) + "\n", encoding="utf-8", newline="\n")
+    (folder / MARKER).write_text("\n".join(lines) + "\n", encoding="utf-8", newline="\n")
     return Written(len(names), size)
 
 

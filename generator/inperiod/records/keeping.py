@@ -28,6 +28,7 @@ from inperiod.records.model import Board, Catalogue, Facet, Plate, Settings, Sou
 from inperiod.records.outcome import Reading
 from inperiod.records.places import FOLDERS, MAX_BYTES, SETTINGS_FILE
 from inperiod.records.problems import Problem
+from inperiod.seldom import refuse_seldom
 
 if TYPE_CHECKING:
     from inperiod.records.reading import Dates, Read
@@ -39,6 +40,7 @@ _SPARE = 200
 """So many notes of what source files held before are left: one may come back to it."""
 
 
+@refuse_seldom()
 def read_kept(folder: Path) -> Reading:
     """As ``read_catalogue``, from what is kept where nothing has changed since; what has changed is read and
     kept for the next time. ``grounds`` of the reading is then the digest of all that was read."""
