@@ -66,13 +66,25 @@ def seen(facts: Facts, looked: Survey, terms: tuple[int, ...]) -> Seen:
             surely = tuple(n for n in all_shown if all(facts.shown[n][term] for term in terms))
             if surely:
                 sighted[position] = surely
-    order = list(sighted)
+    looked.memo[terms] = Seen(showing, sighted, _backed(list(sighted)))
+    return looked.memo[terms]  # type: ignore[no-any-return]
+
+
+def _backed(order: list[int]) -> frozenset[int]:
     near = [later - earlier <= BACKING for earlier, later in pairwise(order)]
-    backed = frozenset(
+    return frozenset(
         position for i, position in enumerate(order) if (i > 0 and near[i - 1]) or (i < len(near) and near[i])
     )
-    looked.memo[terms] = Seen(showing, sighted, backed)
-    return looked.memo[terms]  # type: ignore[no-any-return]
+
+
+def seen_without(of: Seen, out: int) -> Seen:
+    """The same in the survey without one of its documents: those after it move up."""
+
+    def moved(places: dict[int, tuple[int, ...]]) -> dict[int, tuple[int, ...]]:
+        return {at - (at > out): numbers for at, numbers in places.items() if at != out}
+
+    sighted = moved(of.sighted)
+    return Seen(moved(of.showing), sighted, _backed(list(sighted)))
 
 
 def attested(looked: Survey, of: Seen) -> Attested | None:

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from inperiod.evidence.facts import Facts
-from inperiod.evidence.ranges import attested, seen
+from inperiod.evidence.ranges import attested, seen, seen_without
 from inperiod.evidence.surveys import Limits, Survey, survey
 from inperiod.evidence.verdicts import Verdict, judge
 from inperiod.evidence.weights import Window
@@ -68,25 +68,23 @@ def leave_one_out(facts: Facts, grades: str = "A", most: int | None = None) -> t
 
 def _verdicts(facts: Facts, looked: Survey, term: int, most: int | None) -> Iterator[Verdict]:
     not_before = facts.terms[term].not_before
-    sighted = list(seen(facts, looked, (term,)).sighted)
+    whole = seen(facts, looked, (term,))
+    sighted = list(whole.sighted)
     if most is not None and len(sighted) > most:
         sighted = [sighted[round(at * (len(sighted) - 1) / (most - 1))] for at in range(most)]
     for position in sighted:
         entry = looked.entries[position]
-        rest = _without(looked, term, position)
-        of = seen(facts, rest, (term,))
+        rest, of = _without(looked, position), seen_without(whole, position)
         window = Window(entry.earliest, entry.latest)
         day = not_before.day if not_before else None
         yield judge(rest, of, attested(rest, of), window, 0, day).verdict
 
 
-def _without(looked: Survey, term: int, out: int) -> Survey:
-    """The survey without one of its documents, for one term."""
-    showing = {at - (at > out): numbers for at, numbers in looked.showing[term].items() if at != out}
-    return replace(
-        looked,
-        entries=looked.entries[:out] + looked.entries[out + 1 :],
-        middles=looked.middles[:out] + looked.middles[out + 1 :],
-        showing={term: showing},
-        memo={},
+def _without(looked: Survey, out: int) -> Survey:
+    """The documents of the survey without one of them, and nothing of what they show."""
+    return Survey(
+        looked.entries[:out] + looked.entries[out + 1 :],
+        looked.middles[:out] + looked.middles[out + 1 :],
+        showing={},
+        left_out={},
     )

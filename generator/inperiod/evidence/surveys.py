@@ -7,6 +7,7 @@ earliest. What falls away for its dating is kept by reason, so that an answer ca
 
 from __future__ import annotations
 
+import math
 from bisect import bisect_left, bisect_right
 from collections import defaultdict
 from collections.abc import Mapping
@@ -73,12 +74,13 @@ class Survey:
 
     def weighed(self, window: Window) -> list[tuple[int, float]]:
         """(position, weight) of the entries with any weight in the window, in order."""
+        begins = -math.inf if window.earliest is None else window.earliest
+        ends = math.inf if window.latest is None else window.latest
         found = []
         for position in self.near(window):
             entry = self.entries[position]
-            part = weight(entry.earliest, entry.latest, window)
-            if part > 0:
-                found.append((position, part))
+            if entry.earliest <= ends and begins <= entry.latest:
+                found.append((position, weight(entry.earliest, entry.latest, window)))
         return found
 
     def between(self, after: int, before: int) -> int:
