@@ -20,7 +20,7 @@ import pytest
 
 from citing.cases import SOURCES
 from inperiod.citing import apa, chicago, csl_item, mhra, mla
-from inperiod.citing.pieces import locator_of
+from inperiod.citing.pieces import as_html, locator_of
 from inperiod.records.model import Locator
 
 pytestmark = pytest.mark.node
@@ -165,7 +165,7 @@ def item_of(source_id: str) -> dict[str, Any]:
 
 def cited(style: str, form: str, source_id: str) -> str:
     where = BY_ID[source_id].plates[0].locator if form == "note" else Locator()
-    return html.unescape(str(OURS[style, form](item_of(source_id), where)))
+    return html.unescape(as_html(OURS[style, form](item_of(source_id), where)))
 
 
 @pytest.fixture(scope="module")

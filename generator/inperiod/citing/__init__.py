@@ -2,9 +2,9 @@
 
 from inperiod.citing.credit import dating_line
 from inperiod.citing.csl import csl_item
-from inperiod.citing.exchange import DOWNLOADS, FORMATS, export
+from inperiod.citing.exchange import DOWNLOADS, FORMATS, downloads, export
 from inperiod.citing.pieces import locator_words
-from inperiod.citing.styles import DEFAULT_STYLE, STYLES, Style, cite, cite_source
+from inperiod.citing.styles import DEFAULT_STYLE, STYLES, Style, cite, cite_in_all, cite_source
 
 __all__ = [
     "DEFAULT_STYLE",
@@ -13,9 +13,11 @@ __all__ = [
     "STYLES",
     "Style",
     "cite",
+    "cite_in_all",
     "cite_source",
     "csl_item",
     "dating_line",
+    "downloads",
     "export",
     "locator_words",
 ]

@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-from markupsafe import Markup, escape
-
 from inperiod.citing.pieces import (
-    EMPTY,
     MONTHS,
     SEASONS,
     Item,
@@ -29,11 +26,11 @@ from inperiod.citing.pieces import (
 from inperiod.records.model import Locator
 
 
-def reference(item: Item, locator: Locator) -> Markup:
+def reference(item: Item, locator: Locator) -> str:
     """An entry of the reference list; APA names the place in the source only in the text."""
     names, genre = _names(item), f"[{capitalised(genre_of(item))}]" if genre_of(item) else ""
     title = _title(item) + _bracketed(item)
-    parts: list[Markup | str | None] = (
+    parts: list[str | None] = (
         [names, _date(item), join([title, genre], " ")] if names else [title, _date(item), genre]
     )
     parts += [_container(item), None if is_article(item) else item.get("publisher"), _held(item)]
@@ -42,16 +39,16 @@ def reference(item: Item, locator: Locator) -> Markup:
     return join([ended, _address(item), f"(Original work published {first})" if first else None], " ")
 
 
-def in_text(item: Item, locator: Locator) -> Markup:
+def in_text(item: Item, locator: Locator) -> str:
     """The reference in brackets: name or title, year, place in the source."""
     who = _short_names(item) or _short_title(item)
     years = join([year_of(item, "original-date", bracketed=False), _year(item)], "/")
     rest = join([years, locator_of(locator, page_label=True)], ", ")
-    return Markup("(") + join([who, rest], " " if plain(who).endswith(",”") else ", ") + ")"
+    return f"({join([who, rest], ' ' if plain(who).endswith(',”') else ', ')})"
 
 
-def _stopped(part: Markup | str) -> Markup:
-    return escape(part) if str(part).endswith(".") else escape(part) + "."
+def _stopped(part: str) -> str:
+    return part if part.endswith(".") else part + "."
 
 
 def _names(item: Item) -> str:
@@ -63,18 +60,18 @@ def _names(item: Item) -> str:
     return text
 
 
-def _short_names(item: Item) -> Markup:
+def _short_names(item: Item) -> str:
     people = people_of(item)
     if len(people) > 2:
-        return escape(f"{short(people[0])} et al.")
-    return escape(" & ".join(short(name) for name in people))
+        return f"{short(people[0])} et al."
+    return " & ".join(short(name) for name in people)
 
 
-def _short_title(item: Item) -> Markup:
+def _short_title(item: Item) -> str:
     if not item.get("title"):
         return italic(item.get("container-title", ""))
     if is_article(item):
-        return Markup("“") + title_of(item, "‘’") + Markup(",”")
+        return f"“{title_of(item, '‘’')},”"
     return italic(title_of(item))
 
 
@@ -94,9 +91,9 @@ def _date(item: Item) -> str:
     return f"({year}, {' '.join([MONTHS[parts[0][1] - 1], *map(str, parts[0][2:])])})"
 
 
-def _title(item: Item) -> Markup:
+def _title(item: Item) -> str:
     if not item.get("title"):
-        return EMPTY
+        return ""
     title = title_of(item, headline=False)
     return title if is_article(item) else italic(title)
 
@@ -111,12 +108,12 @@ def _bracketed(item: Item) -> str:
     return f" ({text})" if text else ""
 
 
-def _container(item: Item) -> Markup:
+def _container(item: Item) -> str:
     if not is_article(item):
-        return EMPTY
+        return ""
     name = italic(item.get("container-title", ""))
     if item.get("volume"):
-        name += Markup(", ") + italic(item["volume"])
+        name += f", {italic(item['volume'])}"
     issue = f"({item['issue']})" if item.get("issue") else ""
     pages = item["page"].replace("-", "–") if item.get("page") and item.get("title") else ""
     return name + issue + (f", {pages}" if pages else "")

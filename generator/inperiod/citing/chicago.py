@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-from markupsafe import Markup, escape
-
 from inperiod.citing.pieces import (
-    EMPTY,
     Item,
     capitalised,
     closed,
@@ -29,12 +26,12 @@ from inperiod.citing.pieces import (
 from inperiod.records.model import Locator
 
 
-def note(item: Item, locator: Locator) -> Markup:
+def note(item: Item, locator: Locator) -> str:
     """A full note, to the figure."""
     volume = item.get("volume") if item["type"] == "book" else None
     where = locator_of(locator, page_label=False)
     where = f"{volume}:{where}" if volume and where else f"vol. {volume}" if volume else where
-    parts: list[Markup | str | None] = [_note_names(item), _title(item, ","), genre_of(item)]
+    parts: list[str | None] = [_note_names(item), _title(item, ","), genre_of(item)]
     if is_printed_book(item):
         parts.append(_edition(item))
         imprint = join([_head(parts), _imprint(item, brackets=True)], " ")
@@ -45,9 +42,9 @@ def note(item: Item, locator: Locator) -> Markup:
     return closed(_head([*parts, _accessed(item, "accessed"), item.get("URL")]))
 
 
-def bibliography(item: Item, locator: Locator) -> Markup:
+def bibliography(item: Item, locator: Locator) -> str:
     """A bibliography entry; it names the source, so the place in it is left out."""
-    parts: list[Markup | str | None] = [_inverted_names(item), _title(item, "."), capitalised(genre_of(item))]
+    parts: list[str | None] = [_inverted_names(item), _title(item, "."), capitalised(genre_of(item))]
     if is_article(item):
         return sentence(_article_entry(item))
     if is_printed_book(item):
@@ -61,31 +58,31 @@ def bibliography(item: Item, locator: Locator) -> Markup:
     return sentence(parts)
 
 
-def _article_entry(item: Item) -> list[Markup | str | None]:
+def _article_entry(item: Item) -> list[str | None]:
     names, title, container = _inverted_names(item), _title(item, "."), _container(item)
-    tail: list[Markup | str | None] = [held_of(item), item.get("URL")]
+    tail: list[str | None] = [held_of(item), item.get("URL")]
     if names and title:
         return [names, title, capitalised(genre_of(item)), join([container, _date(item)], ", "), *tail]
     return [names or container, title, capitalised(genre_of(item)), _date(item), *tail]
 
 
-def _head(parts: list[Markup | str | None]) -> Markup:
+def _head(parts: list[str | None]) -> str:
     """Parts with commas between, save after a quoted title, which carries its own."""
-    text = EMPTY
-    for part in (escape(part) for part in parts if part):
-        text += part if not text else Markup(" ") + part if text.endswith(",”") else Markup(", ") + part
+    text = ""
+    for part in filter(None, parts):
+        text += part if not text else f" {part}" if text.endswith(",”") else f", {part}"
     return text
 
 
-def _title(item: Item, stop: str) -> Markup:
+def _title(item: Item, stop: str) -> str:
     if not item.get("title"):
-        return EMPTY
+        return ""
     if is_printed_book(item) or item["type"] == "graphic":
         return italic(title_of(item))
-    return Markup("“") + title_of(item, "‘’") + stop + Markup("”")
+    return f"“{title_of(item, '‘’')}{stop}”"
 
 
-def _container(item: Item) -> Markup:
+def _container(item: Item) -> str:
     place = item.get("publisher-place") if not item.get("publisher") else None
     name = italic(item.get("container-title", ""))
     return name + (f" ({place})" if place else "")

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from markupsafe import Markup, escape
-
-from inperiod.citing.pieces import Item, held_of, join, locator_of, people_of, quotes_turned, short
+from inperiod.citing.pieces import Item, held_of, italic, join, locator_of, people_of, quotes_turned, short
 from inperiod.dating import in_words
 from inperiod.records.model import Locator, Source
 
@@ -20,15 +18,15 @@ BASIS_WORDS = {
 }
 
 
-def credit(item: Item, locator: Locator, source: Source) -> Markup:
+def credit(item: Item, locator: Locator, source: Source) -> str:
     """E.g. ``Hollin & Wray, Boating Coats, autumn 1926 (date printed on it), p. 14. Lake Ennor Museum.``"""
     people = people_of(item)
     maker = " and ".join(short(name) for name in people[:2]) + (" et al." if len(people) > 2 else "")
     maker = maker or item.get("publisher", "")
     title = quotes_turned(str(item.get("title") or item.get("container-title")), "“", "”")
-    names = [maker, Markup("<i>") + escape(title) + Markup("</i>")]
+    names = [maker, italic(title)]
     if item.get("title") and item.get("container-title"):
-        names.append(Markup("<i>") + escape(item["container-title"]) + Markup("</i>"))
+        names.append(italic(item["container-title"]))
     head = join([*names, dating_line(source), locator_of(locator, page_label=True)], ", ")
     return join([head, held_of(item)], ". ") + "."
 

@@ -9,10 +9,10 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from inperiod.citing.csl import csl_item
-from inperiod.citing.pieces import MONTHS, Item, locator_of
+from inperiod.citing.pieces import MONTHS, Item, figure_of, locator_of
 from inperiod.records.model import Catalogue, Locator
 
 
@@ -31,7 +31,7 @@ class Entry:
     @property
     def figure(self) -> str:
         """The locator below the page, e.g. ``fig. 3, no. 2207``."""
-        return locator_of(replace(self.locator, page=None), page_label=False)
+        return figure_of(self.locator)
 
 
 def entries_for(catalogue: Catalogue, keys: Iterable[str]) -> list[Entry]:
@@ -74,18 +74,20 @@ _BIB_TYPES = {
 }
 
 # Characters that LaTeX takes for commands. Braces must stay balanced even when escaped, hence the words.
-_LATEX = {
-    "\\": r"\textbackslash{}",
-    "{": r"\textbraceleft{}",
-    "}": r"\textbraceright{}",
-    "&": r"\&",
-    "%": r"\%",
-    "#": r"\#",
-    "_": r"\_",
-    "$": r"\$",
-    "~": r"\textasciitilde{}",
-    "^": r"\textasciicircum{}",
-}
+_LATEX = str.maketrans(
+    {
+        "\\": r"\textbackslash{}",
+        "{": r"\textbraceleft{}",
+        "}": r"\textbraceright{}",
+        "&": r"\&",
+        "%": r"\%",
+        "#": r"\#",
+        "_": r"\_",
+        "$": r"\$",
+        "~": r"\textasciitilde{}",
+        "^": r"\textasciicircum{}",
+    }
+)
 
 
 def bibtex(entries: Iterable[Entry]) -> str:
@@ -159,7 +161,7 @@ def _bib_names(names: Iterable[Item]) -> str:
 
 
 def _latex(text: str) -> str:
-    return "".join(_LATEX.get(character, character) for character in " ".join(str(text).split()))
+    return " ".join(str(text).split()).translate(_LATEX)
 
 
 # --- RIS ----------------------------------------------------------------------------------------------
@@ -237,6 +239,12 @@ FORMATS: Mapping[str, Callable[[Iterable[Entry]], str]] = {
 
 # The formats offered as files, with their endings.
 DOWNLOADS: Mapping[str, str] = {"csl-json": "csl.json", "biblatex": "bib", "ris": "ris"}
+
+
+def downloads(catalogue: Catalogue, keys: Iterable[str]) -> dict[str, str]:
+    """Plates and sources in each of the formats of ``DOWNLOADS``. Raises KeyError for an unknown key."""
+    entries = entries_for(catalogue, keys)
+    return {fmt: FORMATS[fmt](entries) for fmt in DOWNLOADS}
 
 
 def export(catalogue: Catalogue, keys: Iterable[str], fmt: str) -> str:

@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-from markupsafe import Markup, escape
-
 from inperiod.citing.pieces import (
-    EMPTY,
     Item,
     closed,
     day_of,
@@ -27,7 +24,7 @@ from inperiod.citing.pieces import (
 from inperiod.records.model import Locator
 
 
-def note(item: Item, locator: Locator) -> Markup:
+def note(item: Item, locator: Locator) -> str:
     """A full note, to the figure."""
     names = [straight(name) for name in item.get("author", ())]
     who = f"{names[0]} and others" if len(names) > 3 else listed(names)
@@ -39,7 +36,7 @@ def note(item: Item, locator: Locator) -> Markup:
     return closed(_entry(item, who, edited, where))
 
 
-def bibliography(item: Item, locator: Locator) -> Markup:
+def bibliography(item: Item, locator: Locator) -> str:
     """A bibliography entry, without a closing stop, as the guide has it."""
     people = people_of(item)
     shown = [inverted(name) if place == 0 else straight(name) for place, name in enumerate(people)]
@@ -50,10 +47,10 @@ def bibliography(item: Item, locator: Locator) -> Markup:
     return _entry(item, who, "", where)
 
 
-def _entry(item: Item, who: str, edited: str, where: str) -> Markup:
+def _entry(item: Item, who: str, edited: str, where: str) -> str:
     edition = str(item.get("edition", ""))
     edition = f"{ordinal(edition)} edn" if edition.isdigit() else edition
-    parts: list[Markup | str | None] = [who, _title(item), genre_of(item), edited, edition]
+    parts: list[str | None] = [who, _title(item), genre_of(item), edited, edition]
     if is_printed_book(item):
         head = join([join(parts, ", "), _imprint(item)], " ")
         parts = [head, _volume(item), where, held_of(item)]
@@ -64,15 +61,15 @@ def _entry(item: Item, who: str, edited: str, where: str) -> Markup:
     return join([join(parts, ", "), _address(item)], " ")
 
 
-def _title(item: Item) -> Markup:
+def _title(item: Item) -> str:
     if not item.get("title"):
-        return EMPTY
+        return ""
     if is_printed_book(item) or item["type"] == "graphic":
         return italic(title_of(item, "‘’"))
-    return Markup("‘") + title_of(item, "“”") + Markup("’")
+    return f"‘{title_of(item, '“”')}’"
 
 
-def _container(item: Item) -> Markup:
+def _container(item: Item) -> str:
     name = italic(item.get("container-title", ""))
     if item.get("volume") or item.get("issue"):
         number = ".".join(item[key] for key in ("volume", "issue") if item.get(key))
@@ -110,15 +107,15 @@ def _pages(item: Item) -> str:
     return locator_of(Locator(page=item.get("page")), page_label=True)
 
 
-def _date(item: Item) -> Markup:
+def _date(item: Item) -> str:
     date = item.get("issued", {})
     if date.get("circa") and not is_printed_book(item):
         return italic("c.") + f" {year_of(item, bracketed=False)}"
-    return escape(day_of(item, "day month year") or "n.d.")
+    return day_of(item, "day month year") or "n.d."
 
 
-def _address(item: Item) -> Markup:
+def _address(item: Item) -> str:
     if not item.get("URL"):
-        return EMPTY
+        return ""
     read = day_of(item, "day month year", field="accessed")
-    return escape(f"<{item['URL']}>") + (f" [accessed {read}]" if read else "")
+    return f"<{item['URL']}>" + (f" [accessed {read}]" if read else "")

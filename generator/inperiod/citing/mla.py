@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-from markupsafe import Markup, escape
-
 from inperiod.citing.pieces import (
-    EMPTY,
     SHORT_MONTHS,
     Item,
     capitalised,
@@ -28,7 +25,7 @@ from inperiod.citing.pieces import (
 from inperiod.records.model import Locator
 
 
-def works_cited(item: Item, locator: Locator) -> Markup:
+def works_cited(item: Item, locator: Locator) -> str:
     """An entry of the list of works cited; MLA's element "location" carries the page and figure."""
     first = year_of(item, "original-date")
     where = _pages(item) if item.get("title") and is_article(item) else locator_of(locator, page_label=True)
@@ -42,17 +39,17 @@ def works_cited(item: Item, locator: Locator) -> Markup:
     return sentence([_names(item), title, genre, first, _upper_start(container), _accessed(item)])
 
 
-def in_text(item: Item, locator: Locator) -> Markup:
+def in_text(item: Item, locator: Locator) -> str:
     """The reference in brackets, by name or, without one, by title."""
     who = _short_names(item) or _title(item, stop="") or _container(item)
-    return Markup("(") + join([who, locator_of(locator, page_label=False)], " ") + ")"
+    return f"({join([who, locator_of(locator, page_label=False)], ' ')})"
 
 
-def _short_names(item: Item) -> Markup:
+def _short_names(item: Item) -> str:
     people = people_of(item)
     if len(people) > 2:
-        return escape(f"{short(people[0])} et al.")
-    return escape(" and ".join(short(name) for name in people))
+        return f"{short(people[0])} et al."
+    return " and ".join(short(name) for name in people)
 
 
 def _names(item: Item) -> str:
@@ -67,17 +64,17 @@ def _names(item: Item) -> str:
     return text if item.get("author") else f"{text}, {'editor' if len(people) == 1 else 'editors'}"
 
 
-def _title(item: Item, stop: str = ".") -> Markup:
+def _title(item: Item, stop: str = ".") -> str:
     if not item.get("title"):
-        return EMPTY
+        return ""
     if is_article(item) or item["type"] == "document":
-        return Markup("“") + title_of(item, "‘’") + stop + Markup("”")
+        return f"“{title_of(item, '‘’')}{stop}”"
     return italic(title_of(item))
 
 
-def _container(item: Item) -> Markup:
+def _container(item: Item) -> str:
     if not item.get("container-title"):
-        return EMPTY
+        return ""
     place = item.get("publisher-place") if is_article(item) and not item.get("publisher") else None
     return italic(item["container-title"]) + (f" [{place}]" if place else "")
 
@@ -114,11 +111,11 @@ def _held(item: Item) -> tuple[str | None, ...]:
     return item.get("archive"), item.get("archive_location"), item.get("URL")
 
 
-def _upper_start(container: Markup) -> Markup:
-    return Markup(capitalised(str(container))) if not container.startswith(("http", "<")) else container
+def _upper_start(container: str) -> str:
+    return container if container.startswith("http") else capitalised(container)
 
 
-def _accessed(item: Item) -> Markup | None:
+def _accessed(item: Item) -> str | None:
     """Only an undated page is given the day it was read."""
     if item.get("issued") or not item.get("accessed"):
         return None

@@ -1,23 +1,26 @@
 """The pieces every citation style is put together from: titles, names, dates, places in a source.
 
-A piece is ``Markup``: record text is escaped where it enters, ``<i>`` is the only tag, and
-``plain`` turns the whole into text.
+A piece is text as it stands in the records, its italics between two marks of our own. ``as_html`` escapes
+the whole once, ``plain`` leaves the marks out.
 """
 
 from __future__ import annotations
 
-import html
 import re
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 from typing import Any
 
-from markupsafe import Markup, escape
+from markupsafe import escape
 
 from inperiod.records.model import Locator
 
 Item = dict[str, Any]
 
-EMPTY = Markup("")
+# Code points that Unicode sets aside for a program's own use.
+BEGINS, ENDS = "\ufdd0", "\ufdd1"
+_ITALIC = re.compile(f"{BEGINS}([^{BEGINS}{ENDS}]*){ENDS}")
+_ENDED = re.compile(r"[.?!][”’]?$")
 
 # Words CSL leaves in lower case inside a title (Citation Style Language 1.0.2, appendix on title case).
 STOP_WORDS = frozenset(
@@ -36,34 +39,40 @@ MONTHS = "January February March April May June July August September October No
 SEASONS = ("Spring", "Summer", "Autumn", "Winter")
 
 
-def join(parts: Iterable[Markup | str | None], between: str) -> Markup:
+def join(parts: Iterable[str | None], between: str) -> str:
     """The parts that are there, with ``between`` between them."""
-    return Markup(between).join(part for part in parts if part)
+    return between.join([part for part in parts if part])
 
 
-def sentence(parts: Iterable[Markup | str | None]) -> Markup:
+def sentence(parts: Iterable[str | None]) -> str:
     """The parts as sentences, each closed by one full stop."""
-    return join((closed(part) for part in parts if part), " ")
+    return join([closed(part) for part in parts if part], " ")
 
 
-def closed(part: Markup | str) -> Markup:
+def closed(part: str) -> str:
     """The part with one full stop at its end, unless its words already end in a stop."""
-    return escape(part) + ("" if re.search(r"[.?!][”’]?$", plain(part)) else ".")
+    return part if _ENDED.search(plain(part)) else part + "."
 
 
-def plain(piece: Markup | str) -> str:
-    """The words without tags or entities."""
-    return html.unescape(re.sub(r"</?(?:i|b|em)>", "", str(escape(piece))))
+def plain(piece: str) -> str:
+    """The words without italics."""
+    return piece.replace(BEGINS, "").replace(ENDS, "")
 
 
-def italic(text: Markup | str) -> Markup:
-    return Markup("<i>") + escape(text) + Markup("</i>")
+def as_html(piece: str) -> str:
+    """The words escaped, with ``<i>`` for italics; there is no other tag, and each that opens is closed."""
+    return _ITALIC.sub(r"<i>\1</i>", str(escape(piece)))
+
+
+def italic(text: str) -> str:
+    return f"{BEGINS}{text}{ENDS}"
 
 
 def capitalised(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
+@lru_cache(maxsize=1024)
 def title_case(text: str, language: str | None) -> str:
     """Headline capitals, for English only: other languages keep the capitals they were written with.
 
@@ -90,11 +99,11 @@ def quotes_turned(text: str, opening: str, closing: str) -> str:
     return text.replace("'", "’")
 
 
-def title_of(item: Item, pair: str = "“”", headline: bool = True) -> Markup:
+def title_of(item: Item, pair: str = "“”", headline: bool = True) -> str:
     """The title with its own quotation marks turned; ``pair`` is the style's pair."""
     text = item.get("title", "")
     text = title_case(text, item.get("language")) if headline else text
-    return escape(quotes_turned(text, pair[0], pair[1]))
+    return quotes_turned(text, pair[0], pair[1])
 
 
 def genre_of(item: Item) -> str:
@@ -203,14 +212,18 @@ def locator_of(locator: Locator, page_label: bool) -> str:
     page = locator.page
     if page and page_label:
         page = f"{'pp.' if re.search(r'[-–,]', page) else 'p.'} {page}"
+    return join([page.replace("-", "–") if page else None, figure_of(locator)], ", ")
+
+
+def figure_of(locator: Locator) -> str:
+    """The same without the page: ``fig. 3, no. 2207``."""
     parts = (
-        page.replace("-", "–") if page else None,
         locator.column and f"col. {locator.column}",
         locator.plate and f"pl. {locator.plate}",
         locator.figure and f"fig. {locator.figure}",
         locator.item and f"no. {locator.item}",
     )
-    return ", ".join(part for part in parts if part)
+    return join(parts, ", ")
 
 
 def locator_words(locator: Locator) -> str:

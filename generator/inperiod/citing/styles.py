@@ -5,12 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-from markupsafe import Markup
-
 from inperiod.citing import apa, chicago, mhra, mla
 from inperiod.citing.credit import credit
 from inperiod.citing.csl import csl_item
-from inperiod.citing.pieces import Item, plain
+from inperiod.citing.pieces import Item, as_html, plain
 from inperiod.records.model import Catalogue, Locator, Source
 
 
@@ -20,11 +18,11 @@ class Style:
 
     id: str
     label: str
-    write: Callable[[Item, Locator, Source], Markup]
+    write: Callable[[Item, Locator, Source], str]
     listing: bool = False
 
 
-def _plainly(write: Callable[[Item, Locator], Markup]) -> Callable[[Item, Locator, Source], Markup]:
+def _plainly(write: Callable[[Item, Locator], str]) -> Callable[[Item, Locator, Source], str]:
     return lambda item, locator, source: write(item, locator)
 
 
@@ -50,10 +48,13 @@ def cite(catalogue: Catalogue, plate_key: str, style: str = DEFAULT_STYLE, form:
 
     Raises KeyError for a plate or a style that does not exist.
     """
-    plate = catalogue.plates[plate_key]
-    source = catalogue.sources[plate.source]
-    original = catalogue.sources.get(source.reprint_of or "")
-    return _shaped(STYLES[style].write(csl_item(source, plate, original), plate.locator, source), form)
+    return _shaped(STYLES[style].write(*_plate(catalogue, plate_key)), form)
+
+
+def cite_in_all(catalogue: Catalogue, plate_key: str, form: str = "text") -> dict[str, str]:
+    """The same in every style, by the style's id. Raises KeyError for a plate that does not exist."""
+    told = _plate(catalogue, plate_key)
+    return {style.id: _shaped(style.write(*told), form) for style in STYLES.values()}
 
 
 def cite_source(
@@ -65,5 +66,12 @@ def cite_source(
     return _shaped(STYLES[style].write(csl_item(source, None, original), Locator(), source), form)
 
 
-def _shaped(written: Markup, form: str) -> str:
-    return str(written) if form == "html" else plain(written)
+def _plate(catalogue: Catalogue, key: str) -> tuple[Item, Locator, Source]:
+    plate = catalogue.plates[key]
+    source = catalogue.sources[plate.source]
+    original = catalogue.sources.get(source.reprint_of or "")
+    return csl_item(source, plate, original), plate.locator, source
+
+
+def _shaped(written: str, form: str) -> str:
+    return as_html(written) if form == "html" else plain(written)
