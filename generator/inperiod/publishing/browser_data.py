@@ -10,7 +10,9 @@ import json
 import re
 import unicodedata
 from collections import defaultdict
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from functools import partial
 from itertools import pairwise
 from math import inf
 from typing import Any
@@ -45,7 +47,39 @@ def browser_files(catalogue: Catalogue, facts: Facts) -> dict[str, str]:
     ones; what is said of the plates it shows, which lie together by their dates; and the words of a letter
     that is typed. A small catalogue has all plates in one, and its captions on the page of plates.
     """
+    return {
+        path: text for part in browser_parts(catalogue, facts) for path, text in part.make(catalogue).items()
+    }
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """Data scripts that change together: what they are made from (see ``made_from.Ingredients.of``), and what
+    gives them by their path."""
+
+    name: str
+    made_from: tuple[str, ...]
+    make: Callable[[Catalogue], dict[str, str]]
+
+
+def browser_parts(catalogue: Catalogue, facts: Facts) -> Iterator[Part]:
+    """The same in parts: what is of all plates, and what is said of the plates of each block."""
     blocks = blocks_of(facts)
+    yield Part("of all", (), partial(_of_all, facts, blocks))
+    documents: dict[int, list[int]] = defaultdict(list)
+    for document, block in enumerate(blocks):
+        documents[block].append(document)
+    plates: dict[int, list[str]] = defaultdict(list)
+    for key, (document, _) in zip(facts.keys, facts.plates, strict=True):
+        plates[document].append(key)
+    apart = "apart" if has_captions_apart(catalogue) else "on the page"
+    for block, held in documents.items():
+        made_from = [word for each in held for word in (str(each), facts.documents[each].source)]
+        keys = {each: plates[each] for each in held if each in plates}
+        yield Part(f"block {block}", ("block", apart, *made_from), partial(_of_block, block, keys))
+
+
+def _of_all(facts: Facts, blocks: list[int], catalogue: Catalogue) -> dict[str, str]:
     apart = has_captions_apart(catalogue)
     letters = words_by_letter(catalogue, facts) if apart else {}
     every = {**columns_to_json(facts, range(len(facts.plates))), **_names_of_every(catalogue, facts, letters)}
@@ -56,15 +90,22 @@ def browser_files(catalogue: Catalogue, facts: Facts) -> dict[str, str]:
         "dates": lexicon.as_data(),
         "recording": recording_data(catalogue),
     }
-    for block, rows in _in_blocks(blocks, plates_data(catalogue, facts)).items():
-        files[f"rows/{block}"] = rows
     if apart:
         for garment, numbers in facts.plates_of.items():
             files[f"garment/{facts.garments[garment].id}"] = columns_to_json(facts, numbers)
-        for block, said in _in_blocks(blocks, captions_data(catalogue, facts)).items():
-            files[f"said/{block}"] = said
     for letter, held in letters.items():
         files[f"words/{ord(letter)}"] = held
+    return _scripts(files)
+
+
+def _of_block(block: int, plates: Mapping[int, list[str]], catalogue: Catalogue) -> dict[str, str]:
+    files = {f"rows/{block}": plates_data(catalogue, plates)}
+    if has_captions_apart(catalogue):
+        files[f"said/{block}"] = captions_data(catalogue, plates)
+    return _scripts(files if plates else {})
+
+
+def _scripts(files: Mapping[str, Mapping[Any, Any]]) -> dict[str, str]:
     return {f"data/{name}.js": data_script(name, value) for name, value in files.items()}
 
 
@@ -90,13 +131,6 @@ def blocks_of(facts: Facts) -> list[int]:
 def _middle(days: Days | None) -> float:
     ends = [day for day in days or () if day is not None]
     return sum(ends) / len(ends) if ends else inf
-
-
-def _in_blocks(blocks: list[int], by_document: Mapping[int, Any]) -> dict[int, dict[int, Any]]:
-    found: dict[int, dict[int, Any]] = {}
-    for document, value in by_document.items():
-        found.setdefault(blocks[document], {})[document] = value
-    return found
 
 
 def _names_of_every(catalogue: Catalogue, facts: Facts, letters: Iterable[str]) -> dict[str, Any]:
@@ -193,27 +227,22 @@ def _names(term: Term) -> list[str]:
     return list(dict.fromkeys(name.name for name in term.names))
 
 
-def captions_data(catalogue: Catalogue, facts: Facts) -> dict[int, list[str]]:
-    """By document: what is said of each of its plates."""
-    found: dict[int, list[str]] = {}
-    for key, (document, _) in zip(facts.keys, facts.plates, strict=True):
-        found.setdefault(document, []).append(said_of(catalogue.plates[key]))
-    return found
+def captions_data(catalogue: Catalogue, plates: Mapping[int, Sequence[str]]) -> dict[int, list[str]]:
+    """By document: what is said of each of its plates, which are given by their keys."""
+    return {document: [said_of(catalogue.plates[key]) for key in keys] for document, keys in plates.items()}
 
 
-def plates_data(catalogue: Catalogue, facts: Facts) -> dict[int, list[Any]]:
+def plates_data(catalogue: Catalogue, plates: Mapping[int, Sequence[str]]) -> dict[int, list[Any]]:
     """What the facts do not hold of plates, by document: the title of its source, what the citations of all
     its plates begin and end with, its date in words, and for each plate where in the source it is, the
     middle of the citation, and the picture (of a flat its size alone; its path follows from the key)."""
-    own: dict[int, list[Plate]] = {}
-    for key, (document, _) in zip(facts.keys, facts.plates, strict=True):
-        own.setdefault(document, []).append(catalogue.plates[key])
     found: dict[int, list[Any]] = {}
-    for document, plates in own.items():
-        beginning, middles, end = _shared([cite(catalogue, plate.key) for plate in plates])
-        when = words.when(catalogue.dated(plates[0]))
-        rows = [_row(catalogue, plate, middle) for plate, middle in zip(plates, middles, strict=True)]
-        found[document] = [catalogue.sources[plates[0].source].title, beginning, end, when, rows]
+    for document, keys in plates.items():
+        own = [catalogue.plates[key] for key in keys]
+        beginning, middles, end = _shared([cite(catalogue, key) for key in keys])
+        when = words.when(catalogue.dated(own[0]))
+        rows = [_row(catalogue, plate, middle) for plate, middle in zip(own, middles, strict=True)]
+        found[document] = [catalogue.sources[own[0].source].title, beginning, end, when, rows]
     return found
 
 

@@ -49,16 +49,21 @@ class TableOfData:
 
 def download_files(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
     """Every download of the site, as path from its root and text."""
-    yield from tables_and_board_downloads(catalogue)
+    yield from tables(catalogue)
+    yield from whole_and_boards(catalogue)
     for source in catalogue.sources.values():
         yield from source_downloads(catalogue, source)
 
 
-def tables_and_board_downloads(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
-    """The downloads that are not of one source."""
+def tables(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
+    """Every table, and what describes them."""
     for table in TABLES:
         yield f"download/{table.name}.csv", as_csv(table, catalogue)
     yield "download/datapackage.json", _json(descriptor(catalogue))
+
+
+def whole_and_boards(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
+    """All tables in one file, how to cite them, and the citations of each board."""
     yield "download/catalogue.json", _record_by_record(whole(catalogue))
     yield "download/CITATION.cff", citation_cff(catalogue)
     for board in catalogue.boards.values():
@@ -75,7 +80,12 @@ def data_view(catalogue: Catalogue) -> Mapping[str, Any]:
     """What the template ``data.html`` shows."""
     return {
         "tables": TABLES,
-        "counts": {table.name: sum(1 for _ in table.rows(catalogue)) for table in TABLES},
+        "counts": {
+            "sources": len(catalogue.sources),
+            "plates": len(catalogue.plates),
+            "features": sum(len(plate.features) for plate in catalogue.plates.values()),
+            "terms": len(catalogue.vocabulary.terms),
+        },
         "manifests": bool(site_root(catalogue.settings)),
     }
 
@@ -95,14 +105,12 @@ def as_csv(table: TableOfData, catalogue: Catalogue) -> str:
     out = io.StringIO()
     writer = csv.writer(out, lineterminator="\r\n")
     writer.writerow(column.name for column in table.columns)
-    writer.writerows([_cell(value) for value in row] for row in table.rows(catalogue))
+    writer.writerows(map(_safe, table.rows(catalogue)))
     return out.getvalue()
 
 
-def _cell(value: str | int | None) -> str | int:
-    if isinstance(value, str):
-        return f"'{value}" if value.startswith(FORMULA_STARTS) else value
-    return "" if value is None else value
+def _safe(row: Row) -> Row:
+    return [f"'{cell}" if isinstance(cell, str) and cell.startswith(FORMULA_STARTS) else cell for cell in row]
 
 
 def _json(value: object) -> str:

@@ -86,8 +86,9 @@ class Ingredients:
 
     def of(self, made_from: MadeFrom) -> bytes:
         """The digest of what a piece names: ``("plate", key)``, ``("source", id)``, ``("records of", id)``,
-        ``("timeline", garment, facet)``, ``("term", key)``, ``("garment", id)``, ``("facet", id)``,
-        ``("evidence",)``, ``("file", path)``, ``("base", …)`` with more words, or nothing: all there is.
+        ``("block", word, number, id, …)`` with pairs of a document's number and its source, ``("timeline",
+        garment, facet)``, ``("term", key)``, ``("garment", id)``, ``("facet", id)``, ``("evidence",)``,
+        ``("file", path)``, ``("base", …)`` with more words, or nothing: all there is.
         """
         match made_from:
             case ():
@@ -102,6 +103,8 @@ class Ingredients:
                 return self._source(self._look.catalogue.sources[name])
             case ("records of", name):
                 return digest([self._heads(name), *self._whole_plates(name)])
+            case ("block", *words):
+                return digest((words, [self.of(("records of", name)) for name in words[2::2]]))
             case ("timeline", garment, facet):
                 return digest([self._timelines, self._choices, self.surveyed.get((garment, facet))])
             case ("term", key):

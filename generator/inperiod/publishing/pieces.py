@@ -9,9 +9,9 @@ from pathlib import Path
 
 from inperiod.evidence import Facts
 from inperiod.publishing import feeds
-from inperiod.publishing.browser_data import browser_files
+from inperiod.publishing.browser_data import Part, browser_parts
 from inperiod.publishing.citations import source_lists, source_records
-from inperiod.publishing.downloads import source_downloads, tables_and_board_downloads
+from inperiod.publishing.downloads import source_downloads, tables, whole_and_boards
 from inperiod.publishing.made_from import MadeFrom
 from inperiod.publishing.manifests import source_manifest
 from inperiod.publishing.page import Page
@@ -51,8 +51,10 @@ def pieces_of(plan: Plan, facts: Facts, copies: Mapping[str, Path]) -> Iterator[
         yield page.path, rendered(env, page, view)
         yield from page.files(view)
 
-    yield Piece("tables", partial(tables_and_board_downloads, catalogue))
-    yield Piece("browser", lambda: browser_files(catalogue, facts).items())
+    yield Piece("whole", partial(whole_and_boards, catalogue))
+    yield Piece("tables", partial(tables, catalogue))
+    for part in browser_parts(catalogue, facts):
+        yield Piece(f"data {part.name}", partial(_data, part, catalogue), part.made_from)
     yield Piece("lists of sources", partial(source_lists, catalogue))
     base = site_view(catalogue)["base_address"]
     if base:
@@ -71,6 +73,10 @@ def pieces_of(plan: Plan, facts: Facts, copies: Mapping[str, Path]) -> Iterator[
     for path, file in copies.items():
         if not is_shipped_script(file):
             yield Piece(f"copy {path}", tuple, ("file", str(file)), path=path, origin=file)
+
+
+def _data(part: Part, catalogue: Catalogue) -> Texts:
+    return part.make(catalogue).items()
 
 
 def _of_source(catalogue: Catalogue, source: Source) -> Texts:
