@@ -17,8 +17,9 @@ from inperiod.dating import lexicon
 def in_node(node: str, expression: str, modules: dict[str, Path], given: Any = None) -> Any:
     """Evaluate a JavaScript expression under Node.js and return what it gives, through JSON.
 
-    The words of dates are there, as a page loads them. ``modules`` maps names to the browser's own files, each loaded with ``require``; ``given`` arrives
-    as the variable ``given``. Raises ``AssertionError`` with Node's own words where it fails.
+    ``modules`` maps names to the browser's own files, each loaded with ``require``; ``given`` arrives
+    as the variable ``given``. The words of dates are there, as a page loads them. Raises
+    ``AssertionError`` with Node's own words where it fails.
     """
     loads = "".join(
         f"const {name} = require({json.dumps(str(path.resolve()))});\n" for name, path in modules.items()

@@ -52,14 +52,7 @@
       h(
         "a",
         { class: "cite-picture", href: path, tabindex: -1, "aria-hidden": "true" },
-        h("img", {
-          src: picture.path,
-          alt: "",
-          width: picture.width,
-          height: picture.height,
-          loading: "lazy",
-          decoding: "async",
-        }),
+        InPeriod.thumbnail(picture),
       );
     return h(
       "li",

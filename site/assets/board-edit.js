@@ -608,17 +608,15 @@
     function showSources(board) {
       const chosen = at("own-style").selectedOptions[0],
         style = (chosen && chosen.dataset.list) || at("own-style").options[0].dataset.list;
-      const name = `sources:${style}`,
+      const name = `sources/${style}`,
         cited = InPeriod.data[name];
       const { documents, plates } = holdings.facts;
       const numbers = board.plates.map((each) => holdings.numberOf(each.plate)).filter((number) => number !== undefined);
       const sources = [...new Set(numbers.map((number) => documents[plates.documentOf[number]].source))];
       at("own-sources").hidden = !sources.length;
       if (!sources.length) return;
-      if (!cited && !document.querySelector(`script[src$="sources/${style}.js"]`)) {
-        document.head.append(h("script", { src: `data/sources/${style}.js`, onload: () => showSources(entry.board) }));
-      }
-      if (cited) at("own-sources").querySelector("ul").replaceChildren(...sources.map((each) => cited[each]).sort((one, other) => one.localeCompare(other)).map((each) => h("li", {}, each)));
+      if (!cited) InPeriod.load(name).then(() => showSources(entry.board), () => {});
+      else at("own-sources").querySelector("ul").replaceChildren(...sources.map((each) => cited[each]).sort((one, other) => one.localeCompare(other)).map((each) => h("li", {}, each)));
     }
 
     // ---- the page

@@ -4,6 +4,9 @@
   "use strict";
   const InPeriod = (root.InPeriod = root.InPeriod || {});
   const s = (...given) => InPeriod.s(...given);
+  const line = (name, x1, y1, x2, y2) => s("line", { x1, x2, y1, y2, class: name });
+  const rect = (name, x, y, width, height, fill) => s("rect", { x, y, width, height, class: name, fill });
+  const text = (name, x, y, ...said) => s("text", { x, y, class: name }, ...said);
 
   const TOP = 40,
     ROW = 66,
@@ -36,7 +39,7 @@
       s(
         "pattern",
         { id, width: size, height: size, patternUnits: "userSpaceOnUse" },
-        ground && s("rect", { width: size, height: size, class: "weave-ground" }),
+        ground && rect("weave-ground", null, null, size, size),
         ...paths,
       );
     const thread = (d, heavy) => s("path", { d, class: heavy ? "weave-thread weave-heavy" : "weave-thread" });
@@ -82,33 +85,27 @@
     return s(
       "g",
       { class: "chart-column" },
-      s("rect", {
-        x: left,
-        y: TOP - 4,
-        width: percent(100 / count),
-        height: height - TOP + 4,
-        class: unseen ? "chart-unseen" : "chart-seen",
-        fill: unseen ? "url(#unseen)" : "none",
-      }),
-      s("line", { x1: left, x2: left, y1: 4, y2: height, class: "chart-rule" }),
-      named && s("text", { x: middle, y: 14, class: "chart-decade" }, `${chart.decades[index]}s`),
-      named &&
-        s(
-          "text",
-          { x: middle, y: 29, class: "chart-looked" },
-          String(looked),
-          s("tspan", { class: "chart-word" }, word),
-        ),
+      rect(
+        unseen ? "chart-unseen" : "chart-seen",
+        left,
+        TOP - 4,
+        percent(100 / count),
+        height - TOP + 4,
+        unseen ? "url(#unseen)" : "none",
+      ),
+      line("chart-rule", left, 4, left, height),
+      named && text("chart-decade", middle, 14, `${chart.decades[index]}s`),
+      named && text("chart-looked", middle, 29, String(looked), s("tspan", { class: "chart-word" }, word)),
     );
   }
 
   function timelineRow(chart, row, top, scale, at, start, end) {
     const middle = top + 44;
-    const line = (left, right, name) => s("line", { x1: at(left), x2: at(right), y1: middle, y2: middle, class: name });
-    const text = s("text", { x: 4, y: top + 17, class: "chart-label" }, row.label);
+    const along = (left, right, name) => line(name, at(left), middle, at(right), middle);
+    const label = text("chart-label", 4, top + 17, row.label);
     const parts = [
-      s("line", { x1: "0%", x2: "100%", y1: top, y2: top, class: "chart-line" }),
-      row.href ? s("a", { href: row.href }, text) : text,
+      line("chart-line", "0%", top, "100%", top),
+      row.href ? s("a", { href: row.href }, label) : label,
       s("text", { x: "100%", dx: -6, y: top + 17, class: "chart-note" }, row.note),
     ];
     row.cells.forEach((cell, index) =>
@@ -116,9 +113,11 @@
     );
     if (row.first !== null && row.last !== null) {
       const [earliest, latest] = row.reach;
-      parts.push(line(earliest === null ? start : earliest, row.first, "chart-reach"));
-      parts.push(line(row.last, latest === null ? end : latest, "chart-reach"));
-      parts.push(line(row.first, row.last, "chart-range"));
+      parts.push(
+        along(earliest === null ? start : earliest, row.first, "chart-reach"),
+        along(row.last, latest === null ? end : latest, "chart-reach"),
+        along(row.first, row.last, "chart-range"),
+      );
       for (const x of row.first === row.last ? [row.first] : [row.first, row.last])
         parts.push(s("circle", { cx: at(x), cy: middle, r: 3.5, class: "chart-end" }));
     }
@@ -126,8 +125,8 @@
       if (start <= x && x <= end) parts.push(s("circle", { cx: at(x), cy: middle, r: 3, class: "chart-alone" }));
     if (row.notBefore !== null && start <= row.notBefore && row.notBefore <= end) {
       const x = at(row.notBefore);
-      parts.push(s("line", { x1: x, x2: x, y1: middle - 20, y2: middle + 20, class: "chart-not-before" }));
       parts.push(
+        line("chart-not-before", x, middle - 20, x, middle + 20),
         s(
           "svg",
           { x, y: middle, overflow: "visible", width: 8, height: 8 },
@@ -144,19 +143,19 @@
     if (cell.share === null) return [];
     if (cell.share <= 0) {
       const right = percent((100 * (index + 1)) / count);
-      return [s("line", { x1: left, x2: right, y1: middle, y2: middle, class: "chart-thread" })];
+      return [line("chart-thread", left, middle, right, middle)];
     }
     const half = Math.max(1, BAND * Math.min(1, (100 * cell.share) / scale));
     const kind = weave(Math.max(1, looked));
-    const band = s("rect", {
-      x: left,
-      y: number(middle - half),
+    const band = rect(
+      `chart-band chart-weave-${kind}`,
+      left,
+      number(middle - half),
       width,
-      height: number(2 * half),
-      class: `chart-band chart-weave-${kind}`,
-      fill: kind === 4 ? null : `url(#weave-${kind})`,
-    });
-    const whole = s("rect", { x: left, y: middle - 21, width, height: 42, class: "chart-cell", fill: "none" });
+      number(2 * half),
+      kind === 4 ? null : `url(#weave-${kind})`,
+    );
+    const whole = rect("chart-cell", left, middle - 21, width, 42, "none");
     if (!cell.href) return [s("g", { class: "chart-link" }, s("title", {}, cell.says), whole, band)];
     return [s("a", { href: cell.href, class: "chart-link", "aria-label": cell.says }, whole, band)];
   }
@@ -165,22 +164,21 @@
   function drawShare({ value, low, high }, says) {
     const middle = SHARE / 2,
       x = (share) => percent(100 * share);
-    const tick = (share) =>
-      s("line", { x1: x(share), x2: x(share), y1: middle - 5, y2: middle + 5, class: "share-tick" });
+    const tick = (name, share, half) => line(name, x(share), middle - half, x(share), middle + half);
     return s(
       "svg",
       { class: "share-bar", width: "100%", height: SHARE + SHARE_FOOT, role: "img", "aria-label": says },
-      s("line", { x1: "0%", x2: "100%", y1: middle, y2: middle, class: "share-line" }),
-      tick(0.05),
-      tick(0.2),
-      s("rect", { x: x(low), y: middle - 4, width: x(Math.max(0, high - low)), height: 8, class: "share-interval" }),
-      s("line", { x1: x(value), x2: x(value), y1: 1, y2: SHARE - 1, class: "share-point" }),
+      line("share-line", "0%", middle, "100%", middle),
+      tick("share-tick", 0.05, 5),
+      tick("share-tick", 0.2, 5),
+      rect("share-interval", x(low), middle - 4, x(Math.max(0, high - low)), 8),
+      tick("share-point", value, middle - 1),
       ...[
         ["0%", "start", "none"],
         ["20%", "middle", "20 %"],
         ["100%", "end", "all"],
-      ].map(([place, anchor, text]) =>
-        s("text", { x: place, y: SHARE + SHARE_FOOT - 3, "text-anchor": anchor, class: "share-scale" }, text),
+      ].map(([place, anchor, said]) =>
+        s("text", { x: place, y: SHARE + SHARE_FOOT - 3, "text-anchor": anchor, class: "share-scale" }, said),
       ),
     );
   }
@@ -202,32 +200,17 @@
         width = percent(100 / count - 0.8);
       const middle = percent((100 * (index + 0.5)) / count);
       if (share === null)
-        parts.push(
-          s("rect", {
-            x,
-            y: STRIP_HEAD,
-            width,
-            height: ground - STRIP_HEAD,
-            fill: "url(#unseen)",
-            class: "strip-unseen",
-          }),
-        );
+        parts.push(rect("strip-unseen", x, STRIP_HEAD, width, ground - STRIP_HEAD, "url(#unseen)"));
       else if (share > 0) {
         const tall = Math.max(2, (ground - STRIP_HEAD) * Math.min(1, (100 * share) / scale));
-        parts.push(s("rect", { x, y: number(ground - tall), width, height: number(tall), class: "strip-share" }));
-        if (count <= STRIP_FEW)
-          parts.push(
-            s("text", { x: middle, y: number(ground - tall - 4), class: "strip-value" }, InPeriod.perCent(share)),
-          );
+        parts.push(rect("strip-share", x, number(ground - tall), width, number(tall)));
+        if (count <= STRIP_FEW) parts.push(text("strip-value", middle, number(ground - tall - 4), InPeriod.perCent(share)));
       }
       if (index % Math.ceil(count / STRIP_FEW) === 0)
-        parts.push(s("text", { x: middle, y: STRIP - 3, class: "strip-decade" }, `${decades[index]}s`));
+        parts.push(text("strip-decade", middle, STRIP - 3, `${decades[index]}s`));
     });
-    parts.push(s("line", { x1: "0%", x2: "100%", y1: ground, y2: ground, class: "strip-line" }));
-    if (right > left)
-      parts.push(
-        s("rect", { x: percent(left), y: ground + 2, width: percent(right - left), height: 5, class: "strip-window" }),
-      );
+    parts.push(line("strip-line", "0%", ground, "100%", ground));
+    if (right > left) parts.push(rect("strip-window", percent(left), ground + 2, percent(right - left), 5));
     return s("svg", { class: "strip", width: "100%", height: STRIP, role: "img", "aria-label": says }, ...parts);
   }
 

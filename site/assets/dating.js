@@ -1,7 +1,7 @@
 /* Dates in the browser: spans, EDTF and the phrases people type, by the same rules as the Python package's
    dating room. That room explains the rules; this is its port, part by part and in the same order, and
-   vectors written there are run against it. Everything stands on InPeriod.dating. The words of phrases are
-   not here: they come as the data "dates" (lexicon.py), which have to be there before a phrase is read. */
+   vectors written there are run against it. Everything stands on InPeriod.dating. The words are not here:
+   they come as the data "dates" (lexicon.py), which have to be there before a phrase is read. */
 "use strict";
 
 (function (root) {
@@ -23,11 +23,10 @@
   // ---- days (days.py) ----
 
   const MONTH_NAMES = "January February March April May June July August September October November December".split(" ");
-  const BEFORE_MONTH = [0, 0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334];
-  const LENGTHS = [0, 31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+  const BEFORE_MONTH = [0, 0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334, 365];
   const mod = (n, by) => ((n % by) + by) % by;
   const isLeap = (year) => mod(year, 4) === 0 && (mod(year, 100) !== 0 || mod(year, 400) === 0);
-  const monthLength = (year, month) => (month === 2 && isLeap(year) ? 29 : LENGTHS[month]);
+  const monthLength = (year, month) => BEFORE_MONTH[month + 1] - BEFORE_MONTH[month] + (month === 2 && isLeap(year) ? 1 : 0);
 
   /* 1 is 0001-01-01 in the proleptic Gregorian calendar. */
   function dayNumber(year, month = 1, day = 1) {
@@ -38,19 +37,11 @@
   }
 
   function dateOf(number) {
-    const cycles = Math.floor((number - 1) / 146097);
-    let rest = number - 1 - cycles * 146097;
-    const centuries = Math.min(Math.floor(rest / 36524), 3);
-    rest -= centuries * 36524;
-    const fours = Math.floor(rest / 1461);
-    rest -= fours * 1461;
-    const years = Math.min(Math.floor(rest / 365), 3);
-    rest -= years * 365;
-    const year = cycles * 400 + centuries * 100 + fours * 4 + years + 1;
-    const before = (month) => BEFORE_MONTH[month] + (month > 2 && isLeap(year) ? 1 : 0);
-    let month = Math.min(Math.floor(rest / 29) + 1, 12);
-    while (rest < before(month)) month -= 1;
-    return [year, month, rest - before(month) + 1];
+    let year = Math.floor((number - 1) / 365.2425) + 1, month = 12;
+    while (number < dayNumber(year)) year -= 1;
+    while (number >= dayNumber(year + 1)) year += 1;
+    while (number < dayNumber(year, month)) month -= 1;
+    return [year, month, number - dayNumber(year, month) + 1];
   }
 
   const isoYear = (year) => (year < 0 ? "-" : year > 9999 ? "+" : "") + String(Math.abs(year)).padStart(4, "0");
@@ -58,12 +49,6 @@
   function isoDay(number) {
     const [year, month, day] = dateOf(number);
     return `${isoYear(year)}-${two(month)}-${two(day)}`;
-  }
-
-  /* The moment the day begins: year + days of it past / days in it. */
-  function decimalYear(number) {
-    const year = dateOf(number)[0];
-    return year + (number - dayNumber(year)) / (isLeap(year) ? 366 : 365);
   }
 
   function monthsLater(number, months) {
@@ -108,7 +93,7 @@
   }
 
   function readSet(text, seasons) {
-    if (text[text.length - 1] !== (text[0] === "[" ? "]" : "}") || text.length < 3)
+    if (text.at(-1) !== (text[0] === "[" ? "]" : "}") || text.length < 3)
       refuse(`“${text}” is not a set: write [1926,1927] for one of them, {1926,1927} for all`);
     const members = text.slice(1, -1).split(",").map((member) => {
       const at = member.indexOf("..");
@@ -211,21 +196,12 @@
     return `${said}; months are 01 to 12, seasons 21 (spring) to 24 (winter)`;
   }
 
-  const SLIPS = [
-    ["([0-9]{4})\\s*[-–—]\\s*([0-9]{4})", "for $1 to $2 write $1/$2"],
-    ["([0-9]{2})([0-9]{2})\\s*[–—/]\\s*([0-9]{2})", "for $1$2 to $1$3 write $1$2/$1$3"],
-    ["([0-9]{3})(?:0'?s|[xu?])", "for the $10s write $1X"],
-    ["(?:ca?\\.?|circa|about)\\s*([0-9]{4})", "for about $1 write $1~"],
-    ["before\\s+([0-9]{4})", "for $1 or earlier write ../$1"],
-    ["after\\s+([0-9]{4})", "for $1 or later write $1/.."],
-    ["([0-9]{4})-([0-9])", "months have two digits: write $1-0$2"],
-    ["[0-9]{1,2}([/.-])[0-9]{1,2}\\1[0-9]{2}", "write the year with four digits"],
-    ["[0-9]{1,3}", "years have four digits: fill up with zeros in front"],
-  ].map(([pattern, meant]) => [new RegExp(`^(?:${pattern})$`, "i"), meant]);
-
   function advice(text) {
-    const bare = text.trim(), slip = SLIPS.find(([pattern]) => pattern.test(bare));
-    if (slip) return `“${text}” is not an EDTF date: ${bare.replace(...slip)}`;
+    const bare = text.trim();
+    for (const [pattern, meant] of InPeriod.data.dates.slips) {
+      const found = new RegExp(`^(?:${pattern})$`, "i").exec(bare);
+      if (found) return `“${text}” is not an EDTF date: ${meant.replace(/\{(\d)\}/g, (_, at) => found[Number(at) + 1])}`;
+    }
     if (!bare) return "there is no date here";
     return `“${shortened(text)}” is not an EDTF date; write for example 1912, 1912-09, 1912-23 (autumn 1912), 1910~ (about 1910), 1910/1915 or ../1906`;
   }
@@ -233,10 +209,6 @@
 
   // ---- in words (words.py) ----
 
-  const SEASON_NAMES = ["spring", "summer", "autumn", "winter"];
-  const GROUPINGS = [...["", " (northern)", " (southern)"].flatMap((side) => SEASON_NAMES.map((name) => `${name} {}${side}`)),
-    ...["first", "second", "third", "last"].map((which) => `the ${which} quarter of {}`),
-    "early {}", "the middle of {}", "late {}", "the first half of {}", "the second half of {}"];
   const PLAIN = matcher(/(-?)(\d{4})(?:-(\d\d)(?:-(\d\d))?)?/);
   const DOUBTS = { "": "", "~": "about ", "?": "perhaps ", "%": "perhaps about " };
   const trailing = (date) => date.replace(/[~?%]+$/, "");
@@ -266,7 +238,7 @@
     const doubt = ["perhaps about ", "about ", "perhaps "].find((each) => first.startsWith(each) && last.startsWith(each));
     if (doubt) last = last.slice(doubt.length);
     const front = first.split(" "), back = last.split(" ");
-    while (front.length > 1 && back.length > 1 && front[front.length - 1] === back[back.length - 1]) { front.pop(); back.pop(); }
+    while (front.length > 1 && back.length > 1 && front.at(-1) === back.at(-1)) { front.pop(); back.pop(); }
     return `${front.join(" ")} to ${last}`;
   }
 
@@ -281,8 +253,8 @@
     if ((found = /^(-?)(\d\d)XX$/.exec(text))) return `the ${ordinal(Number(found[2]) + 1)} century${found[1] && " BC"}`;
     if ((found = PLAIN(text))) {
       const year = yearWords(Number(found[1] + found[2])), number = Number(found[3] || 0);
-      if (number === WRAPPING[seasons] || number === 28 || number === 30) return GROUPINGS[number - 21].replace("{}", `${year}–${two((Number(found[2]) + 1) % 100)}`);
-      if (number > 20) return GROUPINGS[number - 21].replace("{}", year);
+      const years = number === WRAPPING[seasons] || number === 28 || number === 30 ? `${year}–${two((Number(found[2]) + 1) % 100)}` : year;
+      if (number > 20) return InPeriod.data.dates.groupings[number - 21].replace("{}", years);
       const day = found[4] ? Number(found[4]) + " " : "";
       const month = number ? MONTH_NAMES[number - 1] + " " : "";
       return day + month + year;
@@ -311,7 +283,7 @@
 
   // ---- tokens (tokens.py) ----
 
-  const SPACES = /[\t-\r\x1c- \x85\xa0\u1680\u2000-\u200b\u2028\u2029\u202f\u205f\u3000\ufeff]+/g;
+  const SPACES = /[\s\x1c-\x1f\x85\u200b]+/g;
   const TOKEN = /[0-9]+(?:st|nd|rd|th|ste|de|eme|ere|re|ies|ern|er|s|e|o|a)?(?![a-z0-9])|[0-9]+|[a-z]+|[^ a-z0-9]/g;
   const ROMAN = matcher(/(x{0,2})(ix|iv|v?i{0,3})(?:e|eme|th|o)?/);
   const UNITS = ["", "i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix"];
@@ -393,7 +365,7 @@
       else if (/^\d{3}0$/.test(said) && (after === "s" || decades)) said += "s";
       else if (decadeWords.includes(typed) || (said === "s" && before.endsWith("0s")) || (typed === "-" && joinsWords(before, after))
         || (typed === "(" && DOUBTFUL.includes(after) && nextAfter === ")") || (typed === ")" && DOUBTFUL.includes(before))
-        || (typed === "," && /^\d{4}$/.test(after) && YEARLESS.test(row.slice(Math.max(0, at - 4), at).map((each) => each.said).join(" ")))) return;
+        || (typed === "," && /^\d{4}$/.test(after) && YEARLESS.test(saidIn(row.slice(Math.max(0, at - 4), at))))) return;
       kept.push({ said, typed });
       before = said;
     });
@@ -534,7 +506,7 @@
   }
 
   function period(text) {
-    const name = text.replace(/ period$/, "").replace(/ dynasty$/, "").replace(/ era$/, ""), dates = lexicon().periods.get(name);
+    const name = text.replace(/(?: era)?(?: dynasty)?(?: period)?$/, ""), dates = lexicon().periods.get(name);
     return dates ? say(dates, `${titled(name)} is read as ${dates.replace("/", " to ")}`) : null;
   }
 
@@ -574,7 +546,7 @@
     const words = text.split(" "), doubts = DOUBTFUL;
     let marks = "";
     while (words.length && doubts.includes(words[0])) marks += words.shift() === "circa" ? "~" : "?";
-    while (words.length && doubts.includes(words[words.length - 1])) marks += words.pop() === "circa" ? "~" : "?";
+    while (words.length && doubts.includes(words.at(-1))) marks += words.pop() === "circa" ? "~" : "?";
     return [words.join(" "), marks];
   }
 
@@ -635,8 +607,8 @@
     if (amongDecades(words)) words = asDecades(words);
     const members = [[]], read = [];
     for (const word of words) {
-      if (!["or", "and", ","].includes(word)) members[members.length - 1].push(word);
-      else if (members[members.length - 1].length) members.push([]);
+      if (!["or", "and", ","].includes(word)) members.at(-1).push(word);
+      else if (members.at(-1).length) members.push([]);
     }
     const last = members.length - 1;
     if (last < 1 || !members[last].length) return null;
@@ -657,7 +629,7 @@
   const whole = (text, seasons) => firstOf(RULES_FOR_WHOLES, text, seasons);
 
   function range(first, last, seasons) {
-    const ends = [first, last].map((words) => words[words.length - 1]);
+    const ends = [first, last].map((words) => words.at(-1));
     if (ends[1] === "bc" && ends[0] !== "bc" && ends[0] !== "ad") first = [...first, "bc"];
     if (amongDecades([...first, ...last])) { first = asDecades(first); last = asDecades(last); }
     const end = lastSide(first, last, seasons), start = firstSide(first, last, seasons);
@@ -684,7 +656,7 @@
   }
 
   function completed(before, member) {
-    const whole = member.length === 1 && before.length > 1 && /^\d{4} \d{4}$/.test(`${member[0]} ${before[before.length - 1]}`);
+    const whole = member.length === 1 && before.length > 1 && /^\d{4} \d{4}$/.test(`${member[0]} ${before.at(-1)}`);
     return whole ? [...before.slice(0, -1), ...member] : withCentury(before, member);
   }
 
@@ -728,11 +700,12 @@
   const LOOSE = ["-", "/", "and"];
   const ABOUT_TIME = matcher(/[mrs]\d+|\d.*|early|mid|late|before|after|from|to|century|decade|quarter|half|circa|poss/);
   const hasDate = (row) => row.some(({ said }) => /\d$|0s$/.test(said));
+  const saidIn = (row) => row.map((each) => each.said).join(" ");
   const typedIn = (row) => row.map((each) => each.typed).join(" ");
-  const readClause = (clause, seasons) => whole(clause.rest.map((each) => each.said).join(" "), seasons);
+  const readClause = (clause, seasons) => whole(saidIn(clause.rest), seasons);
   const rankOf = (clause) => (clause.events.length ? Math.min(...clause.events.map((each) => lexicon().eventRanks.get(each))) : lexicon().unnamed);
 
-  const periodName = (clause) => clause.rest.filter((each) => !KINDS.includes(each.said)).map((each) => each.said).join(" ");
+  const periodName = (clause) => saidIn(clause.rest.filter((each) => !KINDS.includes(each.said)));
 
   function withEvents(row, seasons) {
     const [clauses, periodClause] = gathered(row);
@@ -755,7 +728,7 @@
     const clauses = [];
     let periodClause = null;
     for (const clause of cut(row)) {
-      const named = clause.events.length > 0, previous = clauses[clauses.length - 1];
+      const named = clause.events.length > 0, previous = clauses.at(-1);
       if ((clause.rest.some((each) => KINDS.includes(each.said)) || lexicon().periods.has(periodName(clause))) && !hasDate(clause.rest)) periodClause = clause;
       else if (hasDate(clause.rest)) clauses.push(clause);
       else if (clause.rest.some((each) => ABOUT_TIME(each.said))) return [null, null];
@@ -772,14 +745,14 @@
     for (const token of row) {
       if ([",", ";", "(", ")"].includes(token.said)) { clauses.push(clause(token.said === ";" ? "," : token.said)); continue; }
       const event = lexicon().eventRanks.has(token.typed);
-      if (event && hasDate(clauses[clauses.length - 1].rest)) clauses.push(clause());
-      const now = clauses[clauses.length - 1];
+      if (event && hasDate(clauses.at(-1).rest)) clauses.push(clause());
+      const now = clauses.at(-1);
       now.row.push(token);
       if (event) now.events.push(token.typed);
       else now.rest.push(token);
     }
     for (const { rest } of clauses) {
-      while (rest.length && LOOSE.includes(rest[rest.length - 1].said)) rest.pop();
+      while (rest.length && LOOSE.includes(rest.at(-1).said)) rest.pop();
       while (rest.length && LOOSE.includes(rest[0].said)) rest.shift();
     }
     return clauses.filter((each) => each.rest.length || each.events.length);
@@ -790,7 +763,7 @@
     const dates0 = lexicon().periods.get(periodName(periodClause));
     if (dates0 && dates.length < 2 && (!dates.length || dates[0].opening !== "(")) read.unshift(say(dates0));
     if (!read.length || read.includes(null) || read.length > 2 || read.length < dates.length) return null;
-    const outer = read[0], inner = read[read.length - 1];
+    const outer = read[0], inner = read.at(-1);
     const kind = periodClause.rest.some((each) => KINDS.includes(each.said)) ? "" : " period";
     const name = periodClause.rest.map((each) => (KINDS.includes(each.said) ? each.typed : titled(each.typed))).join(" ") + kind;
     return say(common(outer.edtf, inner.edtf, seasons), notesOf(inner.note, read.length > 1 ? `within the ${name}` : name, ...asides));
@@ -840,7 +813,7 @@
     if (lexicon().undated.has(plain)) throw new Undated("the phrase says that there is no date");
     const row = tokens(plain);
     if (!row.length || row.length > 40) refuse(`“${shortened(text)}” is not read as a date`);
-    const said = whole(row.map((each) => each.said).join(" "), seasons) || withEvents(row, seasons);
+    const said = whole(saidIn(row), seasons) || withEvents(row, seasons);
     if (said) return said;
     if (complaint) throw complaint;
     return refuse(why(text, row));
@@ -855,7 +828,7 @@
   }
 
   const dating = {
-    Unreadable, Undated, dayNumber, dateOf, isoDay, decimalYear, widened, readEdtf, readPhrase, inWords,
+    Unreadable, Undated, isoDay, widened, readEdtf, readPhrase, inWords,
   };
   InPeriod.dating = dating;
   if (typeof module !== "undefined") module.exports = dating;

@@ -4,23 +4,12 @@
   "use strict";
 
   // Numbers: see constants.py for what each means and where it comes from.
-  const DAYS_PER_YEAR = 365.25, WIDEST_YEARS = 12, WIDEST_DAYS = 4383, MOSTLY = 0.5, BACKING = 5;
+  const DAYS_PER_YEAR = 365.25, WIDEST_DAYS = 4383, MOSTLY = 0.5, BACKING = 5;
   const Z_95 = 1.959963984540054, ALIKE = 0.2, SPREAD = 4, USE = 0.05, ALPHA = 0.05, GAP_ALPHA = 0.0087, STRONGEST = 15;
   const NEAR_YEARS = 10, USUAL = 0.2, OCCASIONAL = 0.05, CITED = 12, NAMED = 5, CIRCA_TRIED = [0, 10];
   const READINGS = 3, INFERRED = 2, FORMAT = 3;
   const BASES = ["A", "B", "C", "style", "none"];
-  const MONTHS = ["January", "February", "March", "April", "May", "June", "July", "August", "September",
-    "October", "November", "December"];
-  const WHY_LEFT_OUT = {
-    "undated": "undated",
-    "style": "dated from the look of the dress itself, which would argue in a circle",
-    "no basis": "with nothing said about what the date rests on",
-    "grade B": "of grade B, not weighed here",
-    "grade C": "of grade C, not weighed here",
-    "wide": `with a date that spans more than ${WIDEST_YEARS} years`,
-    "reprint": "in reprints, which count under their original",
-    "reused cut": "printed from a cut already counted",
-  };
+  const MONTHS = "January February March April May June July August September October November December".split(" ");
 
   // ---- days and years
 
@@ -50,14 +39,6 @@
     const lengths = [31, leap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
     while (rest >= lengths[month]) rest -= lengths[month++];
     return [year, month + 1, rest + 1];
-  }
-
-  /** YYYY-MM-DD, years below 0 or beyond 9999 with their sign. */
-  function isoDay(day) {
-    const [year, month, date] = dateOf(day);
-    const sign = year < 0 ? "-" : year > 9999 ? "+" : "";
-    const pad = (number, width) => String(number).padStart(width, "0");
-    return `${sign}${pad(Math.abs(year), 4)}-${pad(month, 2)}-${pad(date, 2)}`;
   }
 
   function dayInWords(day) {
@@ -148,7 +129,7 @@
     }));
     return {
       circaYears: index.circa_years, decades: index.decades, facets: index.facets.map(([id, label]) => ({ id, label })),
-      garments, terms,
+      garments, terms, whyLeftOut: index.left_out,
       documents: index.documents.map(([source, suffix, kind, place, basis, root, days, ...tried]) => ({
         id: suffix ? `${source}@${suffix}` : source, source, kind: index.kinds[kind], places: index.places[place],
         basis: BASES[basis], root: orNull(root, -2), days: daysIn(days),
@@ -227,8 +208,6 @@
 
   // ---- surveys: the documents that count for a garment and its facets
 
-  const REASONS = Object.keys(WHY_LEFT_OUT);
-
   function placeParts(place) {
     return place.split(",").map((part) => part.trim().toLowerCase().replace(/ß/g, "ss")).filter(Boolean);
   }
@@ -243,7 +222,7 @@
   }
 
   function makeSurvey(facts, garment, facets, limits) {
-    const away = new Map(REASONS.map((reason) => [reason, []]));
+    const away = new Map(Object.keys(facts.whyLeftOut).map((reason) => [reason, []]));
     const parts = limits.place === null ? [] : placeParts(limits.place);
     const entries = [];
     for (const [document, plates] of standing(facts, recording(facts, garment, facets, limits.wearer), away)) {
@@ -478,7 +457,7 @@
     const { middles } = looked;
     const backed = of.order.filter((position) => of.backed.has(position));
     const order = backed.length ? backed : of.order;
-    const first = order[0], last = order[order.length - 1], begins = middles[first], ends = middles[last];
+    const first = order[0], last = order.at(-1), begins = middles[first], ends = middles[last];
     const isInside = (position) => begins <= middles[position] && middles[position] <= ends;
     const sightings = of.order.filter(isInside).length, documents = within(looked, begins, ends);
     const before = below(middles, begins, false), after = middles.length - before - documents;
@@ -512,7 +491,7 @@
     let before = -1, after = looked.entries.length;
     for (const position of of.order) {
       if (position < at[0]) before = position;
-      else if (position > at[at.length - 1]) after = Math.min(after, position);
+      else if (position > at.at(-1)) after = Math.min(after, position);
     }
     const plates = [];
     for (let position = before + 1; position < after; position += 1) {
@@ -590,13 +569,13 @@
     }
     const little = !c.judged.at.length || ["unrecorded", "unproven"].includes(c.judged.verdict);
     const parts = c.leftOut.filter(({ showing }) => showing || little);
-    if (parts.length) said.push(notCounted(parts, ({ showing }) => (showing ? ` (${showing} ${show(showing)} ${c.it})` : "")));
+    if (parts.length) said.push(notCounted(c.facts, parts, ({ showing }) => (showing ? ` (${showing} ${show(showing)} ${c.it})` : "")));
     return said;
   }
 
   /** What is not counted: by each reason how many plates, and what else is said of them. */
-  function notCounted(leftOut, more) {
-    const said = leftOut.map((each) => `${number(each.recording, "plate")} ${WHY_LEFT_OUT[each.reason]}${more(each)}`);
+  function notCounted(facts, leftOut, more) {
+    const said = leftOut.map((each) => `${number(each.recording, "plate")} ${facts.whyLeftOut[each.reason]}${more(each)}`);
     return `Not counted: ${said.join("; ")}.`;
   }
 
@@ -723,23 +702,18 @@
     const asked = { features: [], place: null, wearer: null, kind: null, grades: "A", worn_for: 0, ...question };
     for (const name of ["place", "wearer", "kind"]) if (asked[name] === undefined || asked[name] === "") asked[name] = null;
     const { earliest = null, latest = null } = asked.window || {};
-    if (earliest !== null && latest !== null && latest < earliest) throw new Error("a window ends before it begins");
-    if (!["A", "AB", "ABC"].includes(asked.grades)) throw new Error(`grades are A, AB or ABC, not “${asked.grades}”`);
-    if (!(asked.worn_for >= 0)) throw new Error("a wear allowance is a number of years, not less than 0");
     asked.window = { earliest, latest };
     return asked;
   }
 
   /**
-   * Weighs a question: {garment, features: ["facet/term", …], window: {earliest, latest} as day numbers or null,
-   * place, wearer, kind, grades: "A" | "AB" | "ABC", worn_for: years}. Gives what `inperiod fit --json` prints.
+   * Weighs a question, whose garment and features are in the vocabulary: {garment, features: ["facet/term", …], window: {earliest, latest} as day numbers or null,
+   * place, wearer, kind, grades: "A" | "AB" | "ABC", worn_for: years}. Gives what `inperiod fit --json` prints but for the window.
    */
   function answer(facts, question) {
     const asked = whole(question), features = [...new Set(asked.features)];
-    const { window, garment, place, wearer, kind, grades, worn_for } = asked;
-    const day = (each) => (each === null ? null : isoDay(each));
+    const { garment, place, wearer, kind, grades, worn_for } = asked;
     return {
-      when: { earliest: day(window.earliest), latest: day(window.latest) },
       garment, place, wearer, kind, grades, worn_for,
       features: features.map((feature) => finding(facts, asked, [feature])),
       together: features.length > 1 ? finding(facts, asked, features) : null,
@@ -749,14 +723,11 @@
   const latestOf = (milestones) =>
     milestones.reduce((last, each) => (each && (!last || each.day > last.day) ? each : last), null);
 
+  const termsOf = (facts, features) => features.map((feature) => facts.termIndex.get(feature));
+  const facetsOf = (facts, terms) => [...new Set(terms.map((term) => facts.terms[term].facet))].sort((a, b) => a - b);
+
   function finding(facts, question, features) {
-    const terms = features.map((feature) => {
-      const term = facts.termIndex.get(feature);
-      if (term === undefined) throw new Error(`no term “${feature}” in the vocabulary`);
-      return term;
-    });
-    const facets = [...new Set(terms.map((term) => facts.terms[term].facet))].sort((a, b) => a - b);
-    const { window } = question, looked = survey(facts, question, facets);
+    const terms = termsOf(facts, features), { window } = question, looked = survey(facts, question, facetsOf(facts, terms));
     const of = seen(facts, looked, terms), found = attested(looked, of);
     const notBefore = latestOf(terms.map((term) => facts.terms[term].notBefore));
     const inDress = latestOf(terms.map((term) => facts.terms[term].inDress));
@@ -810,17 +781,11 @@
 
   /** In each window the share of plates that show the features, all on one; null where none was looked at. */
   function sharesIn(facts, question, features, windows) {
-    const terms = features.map((feature) => facts.termIndex.get(feature));
-    const facets = [...new Set(terms.map((term) => facts.terms[term].facet))].sort((a, b) => a - b);
-    const looked = survey(facts, whole(question), facets), of = seen(facts, looked, terms);
+    const terms = termsOf(facts, features), looked = survey(facts, whole(question), facetsOf(facts, terms)), of = seen(facts, looked, terms);
     return windows.map((window) => shareIn(looked, of, window).value);
   }
 
-  function facetIndex(facts, facet) {
-    const at = facts.facets.findIndex((each) => each.id === facet);
-    if (at < 0) throw new Error(`no facet “${facet}” in the vocabulary`);
-    return at;
-  }
+  const facetIndex = (facts, facet) => facts.facets.findIndex((each) => each.id === facet);
 
   /** The commonest terms of a facet in the question's window, most usual first, twelve at most. */
   function usualInWindow(facts, question, facet) {
@@ -845,7 +810,7 @@
     if (!given && looked.middles.length) {
       const decade = (twice) => Math.floor(middleYear(twice) / 10) * 10;
       first = Math.min(first, decade(looked.middles[0]));
-      last = Math.max(last, decade(looked.middles[looked.middles.length - 1]));
+      last = Math.max(last, decade(looked.middles.at(-1)));
     }
     const decades = [];
     for (let decade = first; decade <= last; decade += 10) decades.push(decade);
@@ -890,7 +855,7 @@
   }
 
   const evidence = {
-    unpacked, factsFromJson, answer, timeline, sharesIn, notCounted, usualInWindow, sensitivity, windowInWords, yearStart, yearOf, decimalYear, isoDay,
+    unpacked, factsFromJson, answer, timeline, sharesIn, notCounted, usualInWindow, sensitivity, windowInWords, yearStart, yearOf, decimalYear,
   };
   (root.InPeriod = root.InPeriod || {}).evidence = evidence;
   if (typeof module !== "undefined") module.exports = evidence;

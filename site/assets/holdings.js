@@ -72,28 +72,51 @@
   /** The name of the data with the plates of a garment: in a small catalogue one holds those of all. */
   const platesOf = (index, garment) => (index.apart ? `garment/${garment}` : "every");
 
-  /** A plate as a line of a printed list, as the macro of the templates makes it. */
-  function plateLine({ path, label, source, where, when, grade }) {
+  /** A line of a printed list: what, a link to it, where, and across the leader when. */
+  function tradeLine(what, href, where, ...when) {
     const { h } = InPeriod;
     return h(
       "p",
       { class: "trade-line" },
-      h(
-        "span",
-        { class: "trade-text" },
-        h("a", { class: "trade-what", href: path }, label),
-        " ",
-        h("span", { class: "trade-where" }, source, where && ", ", where && h("span", { class: "plate-number" }, where)),
-      ),
+      h("span", { class: "trade-text" }, h("a", { class: "trade-what", href }, what), where && " ", where),
       " ",
       h("span", { class: "leader", "aria-hidden": "true" }),
       " ",
-      h("span", { class: "trade-when" }, when, grade && " ", grade && gradeSign(grade)),
+      h("span", { class: "trade-when" }, ...when),
     );
+  }
+
+  /** A plate as a line of a printed list, as the macro of the templates makes it. */
+  function plateLine({ path, label, source, where, when, grade }) {
+    const { h } = InPeriod;
+    const found = h("span", { class: "trade-where" }, source, where && ", ", where && h("span", { class: "plate-number" }, where));
+    return tradeLine(label, path, found, when, grade && " ", grade && gradeSign(grade));
   }
 
   const gradeSign = (grade) => InPeriod.h("abbr", { class: "grade", title: `Dating grade ${grade}` }, grade);
 
-  Object.assign(InPeriod, { hold, platesOf, plateLine, gradeSign });
+  /** The picture of a plate in a list; the words beside it say what it is. */
+  const thumbnail = ({ path, width, height }, name) =>
+    InPeriod.h("img", { class: name, src: path, alt: "", width, height, loading: "lazy", decoding: "async" });
+
+  /** Something that is asked or chosen, as a button that takes it away. */
+  function chip(facet, label, onclick) {
+    const { h } = InPeriod;
+    return h(
+      "li",
+      {},
+      h(
+        "button",
+        { type: "button", class: "chip", onclick },
+        h("span", { class: "chip-facet" }, facet),
+        " ",
+        label,
+        h("span", { class: "chip-off", "aria-hidden": "true" }, "×"),
+        h("span", { class: "unseen" }, ": take away"),
+      ),
+    );
+  }
+
+  Object.assign(InPeriod, { hold, platesOf, tradeLine, plateLine, gradeSign, thumbnail, chip });
   if (typeof module !== "undefined") module.exports = InPeriod;
 })(globalThis);

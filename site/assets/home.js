@@ -2,14 +2,13 @@
 (function (root) {
   "use strict";
   const InPeriod = (root.InPeriod = root.InPeriod || {});
-  const { h, announce, goTo, later, load, readAddress, writeAddress } = InPeriod;
+  const { at, h, announce, goTo, later, load, readAddress, writeAddress } = InPeriod;
   const { featureOptions, pairsOf, readQuestion, readWindow, withTerm } = InPeriod.question;
   const OFFERED = 60,
     ASKED = "Drawn from the features asked about, in the line of that time",
     DRAWING = ["words", "drawing", "live"].map((part) => `assets/flat-${part}.js`);
 
   function start() {
-    const at = (id) => document.getElementById(id);
     if (!at("ask")) return;
     const answerBox = at("answer"),
       example = answerBox.dataset.question,
@@ -103,19 +102,7 @@
     function chip(feature) {
       const { facts } = page,
         term = facts.terms[facts.termIndex.get(feature)];
-      return h(
-        "li",
-        {},
-        h(
-          "button",
-          { type: "button", class: "chip" },
-          h("span", { class: "chip-facet" }, facts.facets[term.facet].label),
-          " ",
-          term.label,
-          h("span", { class: "chip-off", "aria-hidden": "true" }, "×"),
-          h("span", { class: "unseen" }, ": take away"),
-        ),
-      );
+      return InPeriod.chip(facts.facets[term.facet].label, term.label);
     }
 
     function show(unknown) {
@@ -232,8 +219,7 @@
       answerBox.setAttribute("aria-busy", "true");
       ready(fromAddress);
     };
-    root.addEventListener("popstate", moved);
-    root.addEventListener("hashchange", moved);
+    InPeriod.onAddress(moved);
     at("ask").addEventListener("focusin", () => ready(() => holdingsOf(asked.garment, () => {})), { once: true });
     moved();
   }

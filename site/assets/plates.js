@@ -2,7 +2,7 @@
 (function (root) {
   "use strict";
   const InPeriod = (root.InPeriod = root.InPeriod || {});
-  const { h, announce, goTo, later, load, readAddress, writeAddress } = InPeriod;
+  const { at, h, announce, goTo, later, load, readAddress, writeAddress } = InPeriod;
   const { beginner, common, has, inYears, makeGroups, order, perStep, sift, size, those, wordsOf } = InPeriod.sifting;
   const FIRST = 24,
     MORE = 60,
@@ -15,19 +15,18 @@
     try {
       start(...(await Promise.all(["index", "every"].map(load))));
     } catch (problem) {
-      document.getElementById("sifting").prepend(h("p", { class: "empty" }, InPeriod.UNLOADED));
+      at("sifting").prepend(h("p", { class: "empty" }, InPeriod.UNLOADED));
       throw problem;
     }
   }
 
   function start(index, every) {
-    const at = (id) => document.getElementById(id);
     const holdings = InPeriod.hold(index, every),
       { facts } = holdings,
       { count } = facts.plates;
     const groups = makeGroups(holdings, every);
-    const first = Number(at("from").min),
-      last = Number(at("from").max);
+    const range = InPeriod.yearRange(() => state, step),
+      { first, last } = range;
     const years = Number(document.querySelector("#years-box .years").dataset.step);
     const inSteps = perStep(facts, first, last, years),
       everything = those(count, () => true),
@@ -52,12 +51,6 @@
     function fromAddress() {
       const pairs = readAddress(location.hash),
         one = (name) => (pairs.find(([key]) => key === name) || [])[1] || "";
-      const year = (name, otherwise) => {
-        const value = Math.round(Number(one(name)));
-        return one(name) && Number.isFinite(value) ? Math.min(last, Math.max(first, value)) : otherwise;
-      };
-      const from = year("from", first),
-        to = Math.max(from, year("to", last));
       const chosen = new Map();
       for (const group of groups) {
         const known = new Set(group.values.map((value) => value.id));
@@ -72,18 +65,17 @@
           groups.some((group) => group.id === key) &&
           !groups.some((group) => group.id === key && group.values.some((each) => each.id === value)),
       );
-      state = { from, to, words: one("words"), sort, view, chosen, strange };
+      state = { ...range.read(pairs), words: one("words"), sort, view, chosen, strange };
       syncForm();
       show();
     }
 
     function pairs() {
-      const { from, to, words, sort, view, chosen, strange } = state;
+      const { words, sort, view, chosen, strange } = state;
       return [
         ...[...chosen].flatMap(([group, values]) => [...values].map((value) => [group.id, value])),
         ...strange,
-        ["from", from === first ? "" : String(from)],
-        ["to", to === last ? "" : String(to)],
+        ...range.pairs(state),
         ["words", words],
         ["sort", sort],
         ["view", view],
@@ -111,13 +103,7 @@
     }
 
     function syncForm() {
-      for (const [name, value] of [
-        ["from", state.from],
-        ["to", state.to],
-      ]) {
-        at(name).value = String(value);
-        at(`${name}-handle`).value = String(value);
-      }
+      range.show(state);
       if (at("sift-words").value !== state.words) at("sift-words").value = state.words;
       at("sort").value = state.sort;
       at("as-grid").setAttribute("aria-pressed", String(state.view === ""));
@@ -148,7 +134,7 @@
         : typed.length
           ? common(everything, typed.map((word) => beginning(word, wordsFor(word))))
           : null;
-      const given = sift(groups, everything, count, chosen, rest, from === first && to === last ? null : inYears(facts, from, to));
+      const given = sift(groups, everything, count, chosen, rest, range.isWhole(state) ? null : inYears(facts, from, to));
       counts = given.counts;
       const number = size(given.found, given.found);
       drawYears(given.apartFromYears);
@@ -221,39 +207,14 @@
 
     function showChosen() {
       const chips = [];
-      const chip = (label, off) =>
-        chips.push(
-          h(
-            "li",
-            {},
-            h(
-              "button",
-              { type: "button", class: "chip", onclick: off },
-              label,
-              h("span", { class: "chip-off", "aria-hidden": "true" }, "×"),
-              h("span", { class: "unseen" }, ": take away"),
-            ),
-          ),
-        );
+      const chip = (...given) => chips.push(InPeriod.chip(...given));
       for (const [group, values] of state.chosen)
         for (const value of values)
-          chip(
-            [
-              h("span", { class: "chip-facet" }, group.label),
-              " ",
-              group.values.find((each) => each.id === value).label,
-            ],
-            () => choose(group, value, false),
-          );
+          chip(group.label, group.values.find((each) => each.id === value).label, () => choose(group, value, false));
       for (const pair of state.strange)
-        chip([h("span", { class: "chip-facet" }, "not on any plate"), " ", pair[1]], () =>
-          step({ strange: state.strange.filter((each) => each !== pair) }),
-        );
-      if (state.words) chip([h("span", { class: "chip-facet" }, "Words"), " ", state.words], () => step({ words: "" }));
-      if (state.from !== first || state.to !== last)
-        chip([h("span", { class: "chip-facet" }, "Years"), " ", state.from === state.to ? String(state.from) : `${state.from}–${state.to}`], () =>
-          step({ from: first, to: last }),
-        );
+        chip("not on any plate", pair[1], () => step({ strange: state.strange.filter((each) => each !== pair) }));
+      if (state.words) chip("Words", state.words, () => step({ words: "" }));
+      if (!range.isWhole(state)) chip("Years", range.said(state), () => step({ from: first, to: last }));
       if (chips.length > 1)
         chips.push(
           h("li", {}, h("button", { type: "button", class: "chip chip-all", onclick: clear }, "Take all away")),
@@ -343,7 +304,6 @@
     at("sort").addEventListener("change", (event) => step({ sort: event.target.value }));
     at("as-grid").addEventListener("click", () => step({ view: "" }));
     at("as-list").addEventListener("click", () => step({ view: "list" }));
-    InPeriod.yearRange({ at, first, last, now: () => state, set: (years, replace) => step(years, replace) });
     const wide = matchMedia("(min-width: 60rem)");
     at("sift-more").open = wide.matches;
     wide.addEventListener("change", () => {
@@ -352,8 +312,7 @@
     const moved = () => {
       if (writeAddress(readAddress(location.hash)) !== address) fromAddress();
     };
-    root.addEventListener("popstate", moved);
-    root.addEventListener("hashchange", moved);
+    InPeriod.onAddress(moved);
     buildGroups();
     fromAddress();
 
@@ -414,16 +373,7 @@
     return h(
       "li",
       { class: "card", "data-plate": plate.key },
-      picture &&
-        h("img", {
-          class: "card-picture",
-          src: picture.path,
-          alt: "",
-          width: picture.width,
-          height: picture.height,
-          loading: "lazy",
-          decoding: "async",
-        }),
+      picture && InPeriod.thumbnail(picture, "card-picture"),
       h("p", { class: "card-when" }, plate.when, plate.grade && " ", plate.grade && InPeriod.gradeSign(plate.grade)),
       h("h3", { class: "card-what" }, h("a", { href: plate.path }, plate.label)),
       h(

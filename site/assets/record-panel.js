@@ -3,15 +3,8 @@
   "use strict";
   const InPeriod = (root.InPeriod = root.InPeriod || {});
 
-  /** A data script, fetched once when it is wanted; resolves to what it hands over, or to null. */
-  function fetched(name) {
-    if (InPeriod.data[name]) return Promise.resolve(InPeriod.data[name]);
-    return new Promise((resolve) => {
-      document.head.append(
-        InPeriod.h("script", { src: `data/${name}.js`, onload: () => resolve(InPeriod.data[name] || null), onerror: () => resolve(null) }),
-      );
-    });
-  }
+  /** Data that are brought when they are wanted, or null where they do not come. */
+  const fetched = (name) => InPeriod.load(name).catch(() => null);
 
   /** What is told of a facet: {question, note, told: {id: [definition, told apart]}, drawings: {id: svg}}; null where it cannot be had. */
   async function facetTold(id) {

@@ -1,26 +1,9 @@
-// Finding by word: folding of diacritics, prefix search, and the type-ahead box.
+// Finding by word: which options answer what is typed, and the type-ahead box that shows them.
 (function (root) {
   "use strict";
   const InPeriod = (root.InPeriod = root.InPeriod || {});
 
-  const LIGATURES = { æ: "ae", œ: "oe", ß: "ss", ø: "o", ł: "l", đ: "d", ð: "d", þ: "th" };
-
-  /** Lower case, without diacritics, every other sign a space: what two spellings of one word share. */
-  function fold(text) {
-    return text
-      .toLowerCase()
-      .normalize("NFD")
-      .replace(/\p{M}/gu, "")
-      .replace(/[æœßøłđðþ]/g, (letter) => LIGATURES[letter])
-      .replace(/['’]/g, "")
-      .replace(/[^\p{L}\p{N}]+/gu, " ")
-      .trim();
-  }
-
-  /** A text made ready for `finds`: folded, with a space before every word. */
-  function searchable(text) {
-    return " " + fold(text);
-  }
+  const { fold, searchable } = InPeriod;
 
   /** Whether every word of the query begins some word of the searchable text. */
   function finds(ready, query) {
@@ -140,6 +123,6 @@
     return { open, close };
   }
 
-  Object.assign(InPeriod, { fold, searchable, finds, rank, combobox });
+  Object.assign(InPeriod, { finds, rank, combobox });
   if (typeof module !== "undefined") module.exports = InPeriod;
 })(globalThis);

@@ -2,8 +2,6 @@
 (function (root) {
   "use strict";
   const InPeriod = (root.InPeriod = root.InPeriod || {});
-  const WHO = { woman: "women", man: "men", girl: "girls", boy: "boys", infant: "infants", any: "anyone" };
-  const GRADES = { A: "A, firm", B: "B, an institution’s", C: "C, weak", none: "none given" };
 
   // ---- sets of plates
 
@@ -53,7 +51,7 @@
    * The groups of the filters. A group has an id (its name in the address), a label, and values {id, label, set, total},
    * those most plates have first. Within a group any chosen value will do; all groups must be met.
    */
-  function makeGroups({ facts }, { kinds, places }) {
+  function makeGroups({ facts }, { kinds, places, who, grades }) {
     const { plates, documents, facets, terms, garments, garmentChains } = facts;
     const { count, documentOf, garmentOf, wearers, starts, shown } = plates;
     const grade = ({ basis }) => (basis === "style" ? "C" : basis);
@@ -82,8 +80,8 @@
       group({ id: "garment", label: "Garment" }, (garment) => garments[garment], plain((number) => garmentChains[garmentOf[number]])),
       group({ id: "kind", label: "Kind of source" }, listed(kinds), ofDocument(({ kind }) => [kind])),
       group({ id: "place", label: "Place" }, listed(places), ofDocument((each) => each.places)),
-      group({ id: "who", label: "Wearer" }, listed(WHO), plain((number) => [wearers[number]])),
-      group({ id: "grade", label: "Dating" }, listed(GRADES), ofDocument((each) => [grade(each)])),
+      group({ id: "who", label: "Wearer" }, listed(who), plain((number) => [wearers[number]])),
+      group({ id: "grade", label: "Dating" }, listed(grades), ofDocument((each) => [grade(each)])),
     ];
     const features = group({}, (term) => ({ ...terms[term], id: terms[term].key }), (tell) => {
       for (let number = 0; number < count; number += 1)

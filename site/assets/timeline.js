@@ -2,7 +2,13 @@
 (function (root) {
   "use strict";
   const InPeriod = (root.InPeriod = root.InPeriod || {});
-  const { h, s, amount, announce, counted, goTo, later, perCent, readAddress, writeAddress } = InPeriod;
+  const { at, h, s, amount, announce, counted, goTo, later, perCent, readAddress, writeAddress } = InPeriod;
+
+  /** Where the plates are listed that show the term in those years. */
+  function listOf(root, garment, term, from, to, limits) {
+    const pairs = [["garment", garment], ["feature", term], ["from", String(from)], ["to", String(to)], ...limits];
+    return `${root}plates.html#${writeAddress(pairs)}`;
+  }
 
   /** A timeline made ready to draw, as view_timeline.py makes it. `root` leads to the top of the site. */
   function chartOf(facts, drawn, name, root, limits) {
@@ -17,20 +23,11 @@
           label: row.label,
           href: `${root}term/${row.term}.html`,
           note: rowNote(drawn, row),
-          cells: drawn.decades.map((decade, i) => {
-            const pairs = [
-              ["garment", drawn.garment],
-              ["feature", row.term],
-              ["from", String(decade)],
-              ["to", String(decade + 9)],
-              ...limits,
-            ];
-            return {
-              share: row.shares[i],
-              says: cellSays(drawn, row, i),
-              href: row.weights[i] > 0 ? `${root}plates.html#${writeAddress(pairs)}` : null,
-            };
-          }),
+          cells: drawn.decades.map((decade, i) => ({
+            share: row.shares[i],
+            says: cellSays(drawn, row, i),
+            href: row.weights[i] > 0 ? listOf(root, drawn.garment, row.term, decade, decade + 9, limits) : null,
+          })),
           first: row.first && row.first.date,
           last: row.last && row.last.date,
           reach: [row.extension.earliest, row.extension.latest],
@@ -89,21 +86,7 @@
       return /[",\r\n]/.test(text) ? `"${text.replace(/"/g, '""')}"` : text;
     };
     const rows = [
-      [
-        "term",
-        "label",
-        "decade",
-        "share",
-        "showing",
-        "recorded",
-        "documents_showing",
-        "documents_looked",
-        "first_seen",
-        "last_seen",
-        "earliest",
-        "latest",
-        "not_before",
-      ],
+      "term label decade share showing recorded documents_showing documents_looked first_seen last_seen earliest latest not_before".split(" "),
     ];
     for (const row of drawn.rows)
       drawn.decades.forEach((decade, i) =>
@@ -131,17 +114,7 @@
     const copy = chart.cloneNode(true);
     const drawn = chart.querySelectorAll("*"),
       made = copy.querySelectorAll("*");
-    const kept = [
-      "fill",
-      "stroke",
-      "stroke-width",
-      "stroke-dasharray",
-      "font-family",
-      "font-size",
-      "font-style",
-      "text-anchor",
-      "opacity",
-    ];
+    const kept = "fill stroke stroke-width stroke-dasharray font-family font-size font-style text-anchor opacity".split(" ");
     drawn.forEach((element, i) => {
       const look = getComputedStyle(element);
       for (const name of kept) {
@@ -163,13 +136,12 @@
   }
 
   function start() {
-    const form = document.getElementById("timeline-form");
+    const form = at("timeline-form");
     if (!form) return;
-    const at = (id) => document.getElementById(id);
     const { evidence, load } = InPeriod;
     const { garment, facet, grades, root: top } = form.dataset;
-    const first = Number(at("from").min),
-      last = Number(at("from").max);
+    const range = InPeriod.yearRange(() => state, step),
+      { first, last } = range;
     const name = at("drawing").querySelector(".chart").getAttribute("aria-label");
     // The plates of the grades that were counted, so that a cell and its list agree.
     const gradePairs = [...grades].map((grade) => ["grade", grade]);
@@ -198,14 +170,9 @@
 
     function fromAddress() {
       const pairs = new Map(readAddress(location.hash));
-      const year = (key, otherwise) => {
-        const value = Math.round(Number(pairs.get(key)));
-        return pairs.get(key) && Number.isFinite(value) ? Math.min(last, Math.max(first, value)) : otherwise;
-      };
       const offered = (key) =>
         [...at(`timeline-${key}`).options].some((each) => each.value === pairs.get(key)) ? pairs.get(key) : "";
-      const from = year("from", first);
-      state = { from, to: Math.max(from, year("to", last)), place: offered("place"), kind: offered("kind") };
+      state = { ...range.read(pairs), place: offered("place"), kind: offered("kind") };
       syncForm();
       show();
     }
@@ -213,8 +180,7 @@
     const pairs = () => [
       ["place", state.place],
       ["kind", state.kind],
-      ["from", state.from === first ? "" : String(state.from)],
-      ["to", state.to === last ? "" : String(state.to)],
+      ...range.pairs(state),
     ];
 
     // While a handle is dragged one look a frame is enough, and one address once it rests.
@@ -233,22 +199,14 @@
     }
 
     function syncForm() {
-      const { place, kind, from, to } = state;
-      at("timeline-place").value = place;
-      at("timeline-kind").value = kind;
-      for (const [id, value] of [
-        ["from", from],
-        ["to", to],
-      ]) {
-        at(id).value = String(value);
-        at(`${id}-handle`).value = String(value);
-      }
+      at("timeline-place").value = state.place;
+      at("timeline-kind").value = state.kind;
+      range.show(state);
     }
 
     function show() {
-      const { from, to } = state;
       address = writeAddress(pairs());
-      at("range").hidden = from === first && to === last;
+      at("range").hidden = range.isWhole(state);
       if (writeAddress(limits()) !== drawnFor) ready(redraw);
       if (!at("range").hidden) ready(readOut);
       shade();
@@ -278,7 +236,7 @@
       drawn.looked.forEach((count, i) => {
         looked[i].textContent = String(count);
       });
-      at("left-out").textContent = drawn.left_out.length ? evidence.notCounted(drawn.left_out, () => "") : "";
+      at("left-out").textContent = drawn.left_out.length ? evidence.notCounted(facts, drawn.left_out, () => "") : "";
       at("left-out").hidden = !drawn.left_out.length;
       shade();
       announce(
@@ -309,42 +267,14 @@
     /** The styles of the range, most usual first, with their shares. */
     function readOut() {
       const { from, to, place, kind } = state;
-      if (from === first && to === last) return;
+      if (range.isWhole(state)) return;
       const window = { earliest: evidence.yearStart(from), latest: evidence.yearStart(to + 1) - 1 };
       const usual = evidence.usualInWindow(facts, { garment, features: [], window, place, kind, grades }, facet);
-      const years = from === to ? String(from) : `${from}–${to}`;
+      const years = range.said(state);
       at("range-head").textContent = `In ${years}`;
       const items = usual.map(({ term, label, share, documents }) => {
-        const all = writeAddress([
-          ["garment", garment],
-          ["feature", term],
-          ["from", String(from)],
-          ["to", String(to)],
-          ["place", place],
-          ["kind", kind],
-          ...gradePairs,
-        ]);
-        return h(
-          "li",
-          {},
-          h(
-            "p",
-            { class: "trade-line" },
-            h(
-              "span",
-              { class: "trade-text" },
-              h("a", { class: "trade-what", href: `${top}plates.html#${all}` }, label),
-            ),
-            " ",
-            h("span", { class: "leader", "aria-hidden": "true" }),
-            " ",
-            h(
-              "span",
-              { class: "trade-when" },
-              `${perCent(share.value)} (${perCent(share.low)} to ${perCent(share.high)}), ${counted(documents, "document")}`,
-            ),
-          ),
-        );
+        const told = `${perCent(share.value)} (${perCent(share.low)} to ${perCent(share.high)}), ${counted(documents, "document")}`;
+        return h("li", {}, InPeriod.tradeLine(label, listOf(top, garment, term, from, to, limits()), null, told));
       });
       at("range-body").replaceChildren(
         items.length
@@ -358,7 +288,6 @@
     form.addEventListener("submit", (event) => event.preventDefault());
     at("timeline-place").addEventListener("change", (event) => step({ place: event.target.value }));
     at("timeline-kind").addEventListener("change", (event) => step({ kind: event.target.value }));
-    InPeriod.yearRange({ at, first, last, now: () => state, set: step });
     const file = `${garment}-${facet}`;
     at("keep-svg").addEventListener("click", () =>
       InPeriod.download(`${file}.svg`, "image/svg+xml", asSvg(at("drawing").querySelector(".chart"), name)),
@@ -372,8 +301,7 @@
     const moved = () => {
       if (writeAddress(readAddress(location.hash)) !== address) fromAddress();
     };
-    root.addEventListener("popstate", moved);
-    root.addEventListener("hashchange", moved);
+    InPeriod.onAddress(moved);
     fromAddress();
   }
 

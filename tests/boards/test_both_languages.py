@@ -232,7 +232,7 @@ def test_a_link_carries_a_small_board_whole_and_refuses_a_large_one(node):
 
 
 CHECK = {
-    "dom": ASSETS / "dom.js",
+    "base": ASSETS / "base.js",
     "dating": ASSETS / "dating.js",
     "evidence": ASSETS / "evidence.js",
     "holdings": ASSETS / "holdings.js",

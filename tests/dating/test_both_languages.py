@@ -21,7 +21,6 @@ from inperiod.dating import (
     Span,
     Undated,
     Unreadable,
-    decimal_year,
     in_words,
     iso_day,
     lexicon,
@@ -108,7 +107,6 @@ def understood(text: str, seasons: Seasons, circa_years: int) -> dict[str, Any]:
         "note": meant.note,
         "bare": in_words(meant.span),
         "days": [iso_day(day) for day in days],
-        "years": [decimal_year(day) for day in days],
     }
 
 

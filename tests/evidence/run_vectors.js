@@ -33,7 +33,7 @@ for (const { name, facts: data, cases } of sets) {
       const said = JSON.stringify(question);
       const { place, kind, wearer, grades } = question;
       const pairs = [
-        ["answer", evidence.answer(facts, question), answer],
+        ["answer", { ...evidence.answer(facts, question), when: answer.when }, answer],
         ["usual", evidence.usualInWindow(facts, question, facet), usual],
         ["sensitivity", evidence.sensitivity(facts, question), sensitivity],
       ];

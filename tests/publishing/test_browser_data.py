@@ -143,7 +143,7 @@ def test_words_are_folded_as_the_browser_folds_them(node, shown):
         "№ 5 ½ — ²",
         "ÅΔЖ 漢字",
     ]
-    modules = {"dom": ASSETS / "dom.js", "search": ASSETS / "search.js"}
+    modules = {"base": ASSETS / "base.js", "search": ASSETS / "search.js"}
     assert in_node(node, "given.map(search.fold)", modules, texts) == [fold(text) for text in texts]
 
 

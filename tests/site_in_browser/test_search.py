@@ -14,7 +14,7 @@ ASSETS = Path(__file__).parents[2] / "site" / "assets"
 
 
 def search(node: str, expression: str, given: Any) -> Any:
-    return in_node(node, expression, {"dom": ASSETS / "dom.js", "search": ASSETS / "search.js"}, given)
+    return in_node(node, expression, {"base": ASSETS / "base.js", "search": ASSETS / "search.js"}, given)
 
 
 @pytest.mark.parametrize(
@@ -77,5 +77,5 @@ def test_the_label_comes_before_its_words_and_those_before_other_names(node, que
 
 def test_an_address_comes_back_as_it_was_written(node):
     pairs = [["feature", "neckline/square"], ["words", "crêpe & 8/11 #2 +"], ["when", "1926~"], ["empty", ""]]
-    back = search(node, "dom.readAddress('#' + dom.writeAddress(given))", pairs)
+    back = search(node, "base.readAddress('#' + base.writeAddress(given))", pairs)
     assert back == pairs[:-1]

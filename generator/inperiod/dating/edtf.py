@@ -26,6 +26,7 @@ from functools import lru_cache
 from itertools import product
 from typing import Literal
 
+from inperiod.dating import lexicon
 from inperiod.dating.days import MONTH_NAMES, Unreadable, day_number, month_length
 from inperiod.dating.span import Margin, Span
 
@@ -252,22 +253,8 @@ def _no_month(text: str, year: str, month: str) -> str:
     return f"{said}; months are 01 to 12, seasons 21 (spring) to 24 (winter)"
 
 
-_SLIPS = (
-    (r"([0-9]{4})\s*[-–—]\s*([0-9]{4})", r"for {0} to {1} write {0}/{1}"),
-    (r"([0-9]{2})([0-9]{2})\s*[–—/]\s*([0-9]{2})", r"for {0}{1} to {0}{2} write {0}{1}/{0}{2}"),
-    (r"([0-9]{3})0'?s", r"for the {0}0s write {0}X"),
-    (r"([0-9]{3})[xu?]", r"for the {0}0s write {0}X"),
-    (r"(?:ca?\.?|circa|about)\s*([0-9]{4})", r"for about {0} write {0}~"),
-    (r"before\s+([0-9]{4})", r"for {0} or earlier write ../{0}"),
-    (r"after\s+([0-9]{4})", r"for {0} or later write {0}/.."),
-    (r"([0-9]{4})-([0-9])", r"months have two digits: write {0}-0{1}"),
-    (r"[0-9]{1,2}([/.-])[0-9]{1,2}\1[0-9]{2}", r"write the year with four digits"),
-    (r"([0-9]{1,3})", r"years have four digits: fill up with zeros in front"),
-)
-
-
 def _advice(text: str) -> str:
-    for pattern, advice in _SLIPS:
+    for pattern, advice in lexicon.SLIPS:
         if found := re.fullmatch(pattern, text.strip(), re.IGNORECASE):
             return f"“{text}” is not an EDTF date: " + advice.format(*found.groups())
     if not text.strip():

@@ -153,10 +153,34 @@ qing 1644/1912
 belle epoque 1871/1914
 """
 
+# What EDTF's numbers from 21 to 41 in the place of a month are called, with the year where {} stands.
+GROUPINGS = (
+    *("spring {}", "summer {}", "autumn {}", "winter {}"),
+    *("spring {} (northern)", "summer {} (northern)", "autumn {} (northern)", "winter {} (northern)"),
+    *("spring {} (southern)", "summer {} (southern)", "autumn {} (southern)", "winter {} (southern)"),
+    *("the first quarter of {}", "the second quarter of {}", "the third quarter of {}"),
+    *("the last quarter of {}", "early {}", "the middle of {}", "late {}"),
+    *("the first half of {}", "the second half of {}"),
+)
+
+# What people write for a date in EDTF, and what to write instead, with the groups of the pattern by number.
+SLIPS = (
+    (r"([0-9]{4})\s*[-–—]\s*([0-9]{4})", r"for {0} to {1} write {0}/{1}"),
+    (r"([0-9]{2})([0-9]{2})\s*[–—/]\s*([0-9]{2})", r"for {0}{1} to {0}{2} write {0}{1}/{0}{2}"),
+    (r"([0-9]{3})0'?s", r"for the {0}0s write {0}X"),
+    (r"([0-9]{3})[xu?]", r"for the {0}0s write {0}X"),
+    (r"(?:ca?\.?|circa|about)\s*([0-9]{4})", r"for about {0} write {0}~"),
+    (r"before\s+([0-9]{4})", r"for {0} or earlier write ../{0}"),
+    (r"after\s+([0-9]{4})", r"for {0} or later write {0}/.."),
+    (r"([0-9]{4})-([0-9])", r"months have two digits: write {0}-0{1}"),
+    (r"[0-9]{1,2}([/.-])[0-9]{1,2}\1[0-9]{2}", r"write the year with four digits"),
+    (r"([0-9]{1,3})", r"years have four digits: fill up with zeros in front"),
+)
+
 
 def as_data() -> dict[str, Any]:
-    """All tables by their names in lower case, a line of text each as above; the idioms as pairs of a pattern,
-    which JavaScript reads as Python does, and what is read instead."""
+    """All tables by their names in lower case, a line of text each as above; the idioms and slips as pairs of
+    a pattern, which JavaScript reads as Python does, and what is said or read instead."""
     tables = {
         "months": MONTHS,
         "words": WORDS,
@@ -166,4 +190,5 @@ def as_data() -> dict[str, Any]:
         "events": EVENTS,
         "periods": PERIODS,
     }
-    return {**{name: text.strip("\n") for name, text in tables.items()}, "ranks": RANKS, "idioms": IDIOMS}
+    texts = {name: text.strip("\n") for name, text in tables.items()}
+    return {**texts, "ranks": RANKS, "idioms": IDIOMS, "slips": SLIPS, "groupings": GROUPINGS}

@@ -4,18 +4,11 @@ from __future__ import annotations
 
 import re
 
+from inperiod.dating import lexicon
 from inperiod.dating.days import MONTH_NAMES, date_of, month_length
 from inperiod.dating.edtf import Seasons, read_edtf
 from inperiod.dating.span import Span
 
-_GROUPINGS = (
-    *("spring {}", "summer {}", "autumn {}", "winter {}"),
-    *("spring {} (northern)", "summer {} (northern)", "autumn {} (northern)", "winter {} (northern)"),
-    *("spring {} (southern)", "summer {} (southern)", "autumn {} (southern)", "winter {} (southern)"),
-    *("the first quarter of {}", "the second quarter of {}", "the third quarter of {}"),
-    *("the last quarter of {}", "early {}", "the middle of {}", "late {}"),
-    *("the first half of {}", "the second half of {}"),
-)
 _OVER_NEW_YEAR = {"northern": 24, "southern": 22}
 _PLAIN = re.compile(r"(-?)([0-9]{4})(?:-([0-9]{2})(?:-([0-9]{2}))?)?")
 _DECADE = re.compile(r"([0-9]{3})X")
@@ -88,9 +81,9 @@ def _bare(text: str, seasons: Seasons) -> str:
         year = _year(int(found[1] + found[2]))
         number = int(found[3] or 0)
         if number in (_OVER_NEW_YEAR[seasons], 28, 30):
-            return _GROUPINGS[number - 21].format(f"{year}–{(int(found[2]) + 1) % 100:02d}")
+            return lexicon.GROUPINGS[number - 21].format(f"{year}–{(int(found[2]) + 1) % 100:02d}")
         if number > 20:
-            return _GROUPINGS[number - 21].format(year)
+            return lexicon.GROUPINGS[number - 21].format(year)
         month = f"{MONTH_NAMES[number - 1]} " if number else ""
         return f"{int(found[4])} {month}{year}" if found[4] else f"{month}{year}"
     if found := re.fullmatch(r"Y?(-?[0-9E]+)(?:S([0-9]+))?", text):

@@ -13,7 +13,8 @@ The index (``index_to_json``) is what every question needs::
          kind, place: indices; basis: one of A B C style none by position; root: as in DocumentFact, −2: None;
          days: 0 (undated) or [earliest, length in days], open ends are [null, latest] and [earliest, null];
          tried: only where another reading of "circa" gives other days
-     "counts":    [plates of each document, …]}
+     "counts":    [plates of each document, …],
+     "left_out":  {reason: why in words, …}}
 
 Plates are numbered through all documents. Columns (``columns_to_json``) hold some of them, in that order:
 those of one garment and all narrower ones are enough to answer any question about it::
@@ -47,6 +48,7 @@ from inperiod.evidence.facts import (
     PlateFact,
     TermFact,
 )
+from inperiod.evidence.sentences import WHY_LEFT_OUT
 
 FORMAT = 3
 BASES: tuple[Basis, ...] = ("A", "B", "C", "style", "none")
@@ -115,6 +117,7 @@ def index_to_json(facts: Facts) -> dict[str, Any]:
             for each in facts.documents
         ],
         "counts": [len(each.plates) for each in facts.documents],
+        "left_out": WHY_LEFT_OUT,
     }
 
 

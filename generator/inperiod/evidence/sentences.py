@@ -1,4 +1,5 @@
-"""The reasons of a finding, in sentences. The browser's file holds the same templates, word for word."""
+"""The reasons of a finding, in sentences. The browser's file holds the same templates, word for word, but
+for what is left out, which it is given with the facts."""
 
 from __future__ import annotations
 

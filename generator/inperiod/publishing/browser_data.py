@@ -134,7 +134,7 @@ def _middle(days: Days | None) -> float:
 
 
 def _names_of_every(catalogue: Catalogue, facts: Facts, letters: Iterable[str]) -> dict[str, Any]:
-    """What the page of plates needs beside the plates: the names of kinds and places, the place of each
+    """What the page of plates needs beside the plates: the names of what it sifts by, the place of each
     document were they ordered by title, and the letters its words begin with."""
     titles = {source: fold(catalogue.sources[source].title) for source in catalogue.sources}
     ranks = {title: rank for rank, title in enumerate(sorted(set(titles.values())))}
@@ -142,6 +142,8 @@ def _names_of_every(catalogue: Catalogue, facts: Facts, letters: Iterable[str]) 
         "titles": packed(ranks[titles[document.source]] for document in facts.documents),
         "kinds": {kind: one for kind, (one, _) in words.KINDS.items()},
         "places": places_of(catalogue),
+        "who": words.WORN_BY,
+        "grades": words.GRADES_IN_SHORT,
         "letters": "".join(letters),
     }
 
@@ -172,7 +174,7 @@ _OTHER = re.compile("[\x00-/:-@\\[-`{-\x7f]+")
 
 
 def fold(text: str) -> str:
-    """Lower case, without diacritics, every other sign a space: the same as ``fold`` in ``search.js``."""
+    """Lower case, without diacritics, every other sign a space: the same as ``fold`` in ``base.js``."""
     plain = text.lower()
     if not plain.isascii():
         plain = unicodedata.normalize("NFD", plain)

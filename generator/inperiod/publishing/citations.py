@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from inperiod.citing import DOWNLOADS, STYLES, cite, cite_source, export
+from inperiod.citing import DOWNLOADS, STYLES, cite_in_all, cite_source, downloads
 from inperiod.publishing.browser_data import data_script
 from inperiod.records.model import Catalogue, Source
 
@@ -38,17 +38,15 @@ def records_of(catalogue: Catalogue, key: str) -> tuple[Record, ...]:
     """The plate as reference managers take it."""
     name = key.replace("/", "-")
     return tuple(
-        Record(fmt, FORMAT_LABELS[fmt], f"{name}.{ending}", export(catalogue, [key], fmt))
-        for fmt, ending in DOWNLOADS.items()
+        Record(fmt, FORMAT_LABELS[fmt], f"{name}.{DOWNLOADS[fmt]}", text)
+        for fmt, text in downloads(catalogue, [key]).items()
     )
 
 
 def of_plate(catalogue: Catalogue, key: str) -> tuple[Cited, ...]:
     """The plate in every style. The citing room escapes what it writes."""
-    return tuple(
-        Cited(style.id, style.label, Markup(cite(catalogue, key, style.id, "html")))
-        for style in STYLES.values()
-    )
+    cited = cite_in_all(catalogue, key, "html")
+    return tuple(Cited(style, STYLES[style].label, Markup(html)) for style, html in cited.items())
 
 
 def of_source(catalogue: Catalogue, source: str) -> tuple[Cited, ...]:
@@ -72,17 +70,17 @@ def citation_scripts(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
 def source_records(catalogue: Catalogue, source: Source) -> tuple[str, str]:
     """The data script with the records of a source's plates."""
     held = {plate.id: _texts(catalogue, plate.key) for plate in source.plates}
-    return f"data/cite/{source.id}.js", data_script(f"cite:{source.id}", held)
+    return f"data/cite/{source.id}.js", data_script(f"cite/{source.id}", held)
 
 
 def source_lists(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
     """The data scripts with every source in a style."""
     for style in (each.id for each in STYLES.values() if each.listing):
         cited = {source: cite_source(catalogue, source, style) for source in catalogue.sources}
-        yield f"data/sources/{style}.js", data_script(f"sources:{style}", cited)
+        yield f"data/sources/{style}.js", data_script(f"sources/{style}", cited)
 
 
 def _texts(catalogue: Catalogue, key: str) -> dict[str, str]:
     """A plate in each format; of CSL-JSON the item without its list, so that items can be joined anew."""
-    texts = {fmt: export(catalogue, [key], fmt) for fmt in DOWNLOADS}
+    texts = downloads(catalogue, [key])
     return texts | {"csl-json": texts["csl-json"].strip().removeprefix("[").removesuffix("]").strip()}

@@ -76,7 +76,7 @@ def reading(understood: str, note: str | None) -> str:
 
 
 def address(pairs: Iterable[tuple[str, str]]) -> str:
-    """Pairs as the part of an address after the ``#``: as the browser writes them (``dom.js``)."""
+    """Pairs as the part of an address after the ``#``: as the browser writes them (``base.js``)."""
     text = urlencode([pair for pair in pairs if pair[1] != ""], safe="/,*")
     return text.replace("~", "%7E")
 

@@ -41,6 +41,13 @@ GRADES: Mapping[str, str] = {
     "C": "a weak date: a seller’s, an estimate, or judged from style",
 }
 
+GRADES_IN_SHORT: Mapping[str, str] = {
+    "A": "A, firm",
+    "B": "B, an institution’s",
+    "C": "C, weak",
+    "none": "none given",
+}
+
 READINGS: Mapping[str, str] = {
     "seen": "",
     "read": "from the text",
@@ -53,6 +60,15 @@ WHO: Mapping[str, str] = {
     "girl": "a girl",
     "boy": "a boy",
     "infant": "an infant",
+}
+
+WORN_BY: Mapping[str, str] = {
+    "woman": "women",
+    "man": "men",
+    "girl": "girls",
+    "boy": "boys",
+    "infant": "infants",
+    "any": "anyone",
 }
 
 LANGUAGES: Mapping[str, str] = {
