@@ -174,7 +174,7 @@ def _made(
     pieces: Sequence[Piece], aside: Aside, hands: int, progress: Progress | None
 ) -> Iterator[tuple[str, list[Filed]]]:
     """Every piece made and put aside, by so many processes: its name and its files."""
-    each = max(1, min(TOGETHER, len(pieces) // (8 * hands)))
+    each = max(1, min(TOGETHER, len(pieces) // (64 * hands)))
     parts = [pieces[at : at + each] for at in range(0, len(pieces), each)]
 
     def make(part: Sequence[Piece]) -> list[list[Filed]]:
