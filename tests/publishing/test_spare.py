@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import os
+import subprocess
+import tarfile
 from collections.abc import Callable
 from pathlib import Path
 
@@ -175,6 +177,31 @@ def test_where_files_cannot_have_two_names_no_spare_takes_up_room(
         made = built(folder, site, title)
     assert not any((folder / ".inperiod" / "spare").iterdir())
     assert made == afresh(folder, tmp_path / "other", "Three")
+
+
+def test_what_is_kept_stays_out_of_backups_and_no_link_leads_its_marks_astray(
+    folder: Path, tmp_path: Path
+) -> None:
+    """Held to GNU tar, which knows the tag of cache directories by its signature."""
+    (folder / ".inperiod").mkdir()
+    (folder / ".inperiod" / ".gitignore").symlink_to(tmp_path / "elsewhere")
+    built(folder, tmp_path / "public", "One")
+    assert not (tmp_path / "elsewhere").exists()
+    assert any((folder / ".inperiod" / "records").iterdir())
+    if (
+        "GNU tar"
+        not in subprocess.run(["tar", "--version"], capture_output=True, text=True, check=True).stdout
+    ):
+        pytest.skip("this tar is not GNU's")
+    subprocess.run(
+        ["tar", "--exclude-caches-all", "-cf", tmp_path / "backup.tar", "-C", folder, "."],
+        capture_output=True,
+        check=True,
+    )
+    with tarfile.open(tmp_path / "backup.tar") as backup:
+        names = backup.getnames()
+    assert "./sources/list-0.yaml" in names
+    assert [name for name in names if ".inperiod" in name] == []
 
 
 @LINUX
