@@ -77,7 +77,8 @@ def fields_of(node: ast.ClassDef) -> list[ast.AnnAssign]:
 
 def is_property(node: ast.FunctionDef) -> bool:
     """Whether the method is read like a field."""
-    return any(isinstance(each, ast.Name) and each.id == "property" for each in node.decorator_list)
+    named = ("property", "cached_property")
+    return any(isinstance(each, ast.Name) and each.id in named for each in node.decorator_list)
 
 
 def is_type(value: ast.expr) -> bool:

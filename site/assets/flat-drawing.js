@@ -14,7 +14,7 @@
     function tag(name, attributes, ...children) {
       let written, inside;
       written = ([...attributes.entries()].filter(([key, value]) => (value != null)).map(([key, value]) => (` ${key}="${typeof value === "number" ? number(value) : escape(value)}"`))).join("");
-      inside = ([...children].map((child) => escape(child))).join("");
+      inside = ([...children].map((child) => (child instanceof Markup ? child : escape(child)))).join("");
       return new Markup(`<${name}${written}>${inside}</${name}>`);
     }
     return { number, tag };
@@ -28,28 +28,31 @@
       get end() {
         return truth(this.steps) ? this.steps.at(-1).at(-1) : this.start;
       }
+      _on(steps) {
+        return new Path(this.start, [...this.steps, ...steps], this.closed);
+      }
       to(...points) {
-        return replace(this, { steps: [...this.steps, ...([...points].map((point) => [point]))] });
+        return this._on([...points].map((point) => [point]));
       }
       through(...points) {
         const { ease = 1 } = named(points);
-        return replace(this, { steps: [...this.steps, ..._smooth([this.end, ...points], ease)] });
+        return this._on(_smooth([this.end, ...points], ease));
       }
       bend(control, end) {
         let first, last;
         [first, last] = [_towards(this.end, control, 2 / 3), _towards(end, control, 2 / 3)];
-        return replace(this, { steps: [...this.steps, [first, last, end]] });
+        return this._on([[first, last, end]]);
       }
       curve(first, second, end) {
-        return replace(this, { steps: [...this.steps, [first, second, end]] });
+        return this._on([[first, second, end]]);
       }
       then(other) {
         let bridge;
         bridge = _near(this.end, other.start) ? [] : [[other.start]];
-        return replace(this, { steps: [...this.steps, ...bridge, ...other.steps] });
+        return this._on([...bridge, ...other.steps]);
       }
       close() {
-        return replace(this, { closed: true });
+        return new Path(this.start, this.steps, true);
       }
       reverse() {
         let places, steps, index, step, back;
@@ -62,7 +65,9 @@
         return new Path(this.end, [...steps], this.closed);
       }
       mapped(change) {
-        return new Path(change(this.start), [...([...this.steps].map((step) => _change(step, change)))], this.closed);
+        let steps;
+        steps = [...this.steps].map((step) => ((step.length === 3) ? [change(step[0]), change(step[1]), change(step[2])] : [change(step[0])]));
+        return new Path(change(this.start), [...steps], this.closed);
       }
       mirror(axis = CENTRE) {
         return this.mapped((point) => [(2 * axis) - point[0], point[1]]);
@@ -86,14 +91,14 @@
         return this.mapped(turned);
       }
       points(per = 10) {
-        let found, step, begin;
+        let found, step, ax, ay, bx, by, cx, cy, dx, dy;
         found = [this.start];
         for (step of this.steps) {
           if ((step.length === 1)) {
             found.push(step[0]);
           } else {
-            begin = found.at(-1);
-            found.push(...[...range(1, per + 1)].map((place) => _bezier(begin, ...step, place / per)));
+            [[ax, ay], [[bx, by], [cx, cy], [dx, dy]]] = [found.at(-1), step];
+            found.push(...[..._shares(per)].map(([p, q, r, w]) => [(((p * ax) + (q * bx)) + (r * cx)) + (w * dx), (((p * ay) + (q * by)) + (r * cy)) + (w * dy)]));
           }
         }
         if ((truth(this.closed) && !_near(found.at(-1), this.start))) {
@@ -132,19 +137,27 @@
       return Math.sqrt((across * across) + (down * down));
     }
     function length(line) {
-      let gone, a, b;
+      return _whole(_spans(line));
+    }
+    function _spans(line) {
+      return [...pairwise(line.points())].map(([a, b]) => [a, b, apart(a, b)]);
+    }
+    function _whole(spans) {
+      let gone, span;
       gone = 0;
-      for ([a, b] of pairwise(line.points())) {
-        gone += apart(a, b);
+      for ([, , span] of spans) {
+        gone += span;
       }
       return gone;
     }
     function at(line, distance) {
+      return _at(line.start, _spans(line), distance);
+    }
+    function _at(start, spans, distance) {
       let left, place, way, a, b, span;
       left = distance;
-      [place, way] = [line.start, [1, 0]];
-      for ([a, b] of pairwise(line.points())) {
-        span = apart(a, b);
+      [place, way] = [start, [1, 0]];
+      for ([a, b, span] of spans) {
         if ((span === 0)) {
           continue;
         }
@@ -157,12 +170,13 @@
       return [place, way];
     }
     function evenly(line, count, ends = false) {
-      let whole;
-      whole = length(line);
+      let start, spans, whole;
+      [start, spans] = [line.start, _spans(line)];
+      whole = _whole(spans);
       if (truth(ends)) {
-        return [...range(count)].map((index) => at(line, (whole * index) / Math.max(1, count - 1)));
+        return [...range(count)].map((index) => _at(start, spans, (whole * index) / Math.max(1, count - 1)));
       }
-      return [...range(count)].map((index) => at(line, (whole * (index + 0.5)) / count));
+      return [...range(count)].map((index) => _at(start, spans, (whole * (index + 0.5)) / count));
     }
     function beside(line, distance) {
       let points, found, index, x, y, before, after, first, second, across, down, reach, made;
@@ -183,11 +197,12 @@
       return truth(line.closed) ? made.close() : made;
     }
     function waved(line, high, count, shape) {
-      let whole, found, knots, index;
-      [whole, found] = [length(line), new Path(line.start)];
+      let spans, found, whole, knots, index;
+      [spans, found] = [_spans(line), new Path(line.start)];
+      whole = _whole(spans);
       const place = (index, rise) => {
         let x, y, dx, dy;
-        [[x, y], [dx, dy]] = at(line, (whole * index) / count);
+        [[x, y], [dx, dy]] = _at(line.start, spans, (whole * index) / count);
         return [x - (dy * rise), y + (dx * rise)];
       };
       if ((shape === "wave")) {
@@ -232,17 +247,10 @@
       }
       return [...steps];
     }
-    function _change(step, change) {
-      if ((step.length === 3)) {
-        return [change(step[0]), change(step[1]), change(step[2])];
-      }
-      return [change(step[0])];
-    }
-    function _bezier(a, b, c, d, t) {
-      let s, p, q, r, w;
-      s = 1 - t;
-      [p, q, r, w] = [(s * s) * s, ((3 * s) * s) * t, ((3 * s) * t) * t, (t * t) * t];
-      return [(((p * a[0]) + (q * b[0])) + (r * c[0])) + (w * d[0]), (((p * a[1]) + (q * b[1])) + (r * c[1])) + (w * d[1])];
+    function _shares(per) {
+      let along;
+      along = [...range(1, per + 1)].map((place) => [place / per, 1 - (place / per)]);
+      return [...([...along].map(([t, s]) => [(s * s) * s, ((3 * s) * s) * t, ((3 * s) * t) * t, (t * t) * t]))];
     }
     return { CENTRE, Path, apart, at, beside, box, evenly, length, path, ring, smooth, waved };
   })();
@@ -259,9 +267,10 @@
       }
       both(...paths) {
         const { axis = CENTRE } = named(paths);
-        let kept;
-        kept = [..._flat(paths)];
-        return this.strokes(kept, [...kept].map((one) => one.mirror(axis)));
+        let kept, images;
+        kept = _flat(paths);
+        images = [...kept].map((one) => one.mirror(axis));
+        return [...([...[...kept, ...images]].map((one) => new Stroke(one, this)))];
       }
       attributes() {
         let found;
@@ -288,15 +297,17 @@
     const GROUND = new Pen(undefined, undefined, "ground");
     const TINT = new Pen(undefined, undefined, "tint");
     const WASH = new Pen(undefined, undefined, "tint", false);
-    function* _flat(paths) {
-      let one;
+    function _flat(paths) {
+      let found, one;
+      found = [];
       for (one of paths) {
         if (one instanceof Path) {
-          yield one;
+          found.push(one);
         } else {
-          yield* one;
+          found.push(...[...one]);
         }
       }
+      return found;
     }
     return { FAINT, GROUND, LINE, Pen, TINT, WASH };
   })();
@@ -3454,22 +3465,26 @@
       get small() {
         return this._inline(null, 1);
       }
+      get _front() {
+        return _view(this.drawn, this.drawn.front, 0);
+      }
       _inline(back, weight) {
-        let left, top, wide, high, views, body, frame;
+        let left, top, wide, high, body, definition;
         [left, top, wide, high] = this.drawn.frame;
-        views = [...[[this.drawn.front, 0]], ...((back != null) ? [[back, wide]] : [])];
-        body = [...views].flatMap(([view, across]) => [..._view(this.drawn, view, across, "Canvas", true)].map((each) => each));
-        frame = [left, top, wide * views.length, high];
-        return this._svg(frame, body, "currentColor", weight, this.drawn.definition);
+        [body, definition] = [[this._front], this.drawn.definition];
+        if ((back == null)) {
+          return this._svg([left, top, wide, high], body, "currentColor", weight, definition);
+        }
+        body.push(_view(this.drawn, back, wide));
+        return this._svg([left, top, 2 * wide, high], body, "currentColor", weight, definition);
       }
       get file() {
-        let left, top, wide, high, ground, definition, body, inked;
+        let left, top, wide, high, ground, body, definition;
         [left, top, wide, high] = this.drawn.frame;
         ground = tag("rect", new Map([["x", round(left * SCALE)], ["y", round(top * SCALE)], ["width", this.width], ["height", this.height], ["fill", PAPER], ["stroke", "none"]]));
-        definition = new Markup(String(this.drawn.definition).replaceAll("currentColor", INK).replaceAll("Canvas", PAPER));
-        body = _view(this.drawn, this.drawn.front, 0, PAPER, false);
-        inked = [...body].map((each) => new Markup(String(each).replaceAll("currentColor", INK)));
-        return this._svg([left, top, wide, high], [ground, ...inked], INK, (0.0088 * high) * SCALE, definition);
+        body = new Markup(String(_inked(this._front)).replaceAll(" vector-effect=\"non-scaling-stroke\"", ""));
+        definition = _inked(this.drawn.definition);
+        return this._svg([left, top, wide, high], [ground, body], INK, (0.0088 * high) * SCALE, definition);
       }
       _svg(frame, body, ink, weight, defs) {
         let wide, high, box, lines, parts;
@@ -3483,8 +3498,11 @@
         return tag("svg", box, ...parts, tag("g", lines, ...body));
       }
     }
-    function _view(drawn, view, across, paper, keep_weight) {
-      return markup(view.marks, drawn.pattern, SCALE, across, paper, keep_weight);
+    function _view(drawn, view, across) {
+      return new Markup(markup(view.marks, drawn.pattern, undefined, across).join(""));
+    }
+    function _inked(drawing) {
+      return new Markup(String(drawing).replaceAll("currentColor", INK).replaceAll("Canvas", PAPER));
     }
     function draw_plan(features, garment, vocabulary, year, who = "any", by = "the records") {
       return _flat(features, vocabulary.broader_garments(garment), who, year, vocabulary, by);

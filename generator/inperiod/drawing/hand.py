@@ -9,7 +9,7 @@ the same hand. Stitches, hatching and ticks are lines of their own, and grow wit
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
 
@@ -109,12 +109,13 @@ class Pen:
 
     def strokes(self, *paths: Path | Iterable[Path]) -> tuple[Stroke, ...]:
         """The same, by a name."""
-        return tuple(Stroke(one, self) for one in _flat(paths))
+        return tuple([Stroke(one, self) for one in _flat(paths)])
 
     def both(self, *paths: Path | Iterable[Path], axis: float = CENTRE) -> tuple[Stroke, ...]:
         """The same paths and their images on the other side of the centre line."""
-        kept = list(_flat(paths))
-        return self.strokes(kept, [one.mirror(axis) for one in kept])
+        kept = _flat(paths)
+        images = [one.mirror(axis) for one in kept]
+        return tuple([Stroke(one, self) for one in [*kept, *images]])
 
     def attributes(self) -> dict[str, str]:
         """What the SVG element says of this pen beyond what all have in common."""
@@ -196,9 +197,11 @@ def markup(drawing: Iterable[Stroke]) -> list[Markup]:
     return found
 
 
-def _flat(paths: Iterable[Path | Iterable[Path]]) -> Iterator[Path]:
+def _flat(paths: Iterable[Path | Iterable[Path]]) -> list[Path]:
+    found: list[Path] = []
     for one in paths:
         if isinstance(one, Path):
-            yield one
+            found.append(one)
         else:
-            yield from one
+            found += list(one)
+    return found

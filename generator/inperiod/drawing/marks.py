@@ -18,11 +18,13 @@ def tag(name: str, attributes: Mapping[str, object], *children: str | Markup) ->
     """An element. Attributes of None are left out; text children are escaped, and so are values."""
     # Plain strings, escaped one by one: a site has hundreds of thousands of these.
     written = "".join(
-        f' {key}="{number(value) if isinstance(value, int | float) else escape(value)}"'
-        for key, value in attributes.items()
-        if value is not None
+        [
+            f' {key}="{number(value) if isinstance(value, int | float) else escape(value)}"'
+            for key, value in attributes.items()
+            if value is not None
+        ]
     )
-    inside = "".join(escape(child) for child in children)
+    inside = "".join([child if isinstance(child, Markup) else escape(child) for child in children])
     return Markup(f"<{name}{written}>{inside}</{name}>")
 
 

@@ -7,7 +7,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 from typing import Literal
 
@@ -35,31 +36,34 @@ class Path:
         """Where the last step ends."""
         return self.steps[-1][-1] if self.steps else self.start
 
+    def _on(self, steps: Sequence[Step]) -> Path:
+        return Path(self.start, (*self.steps, *steps), self.closed)
+
     def to(self, *points: Point) -> Path:
         """On in straight lines through the points."""
-        return replace(self, steps=(*self.steps, *((point,) for point in points)))
+        return self._on([(point,) for point in points])
 
     def through(self, *points: Point, ease: float = 1.0) -> Path:
         """On in one smooth curve through the points (Catmull–Rom; ``ease`` above 1 makes it rounder)."""
-        return replace(self, steps=(*self.steps, *_smooth((self.end, *points), ease)))
+        return self._on(_smooth((self.end, *points), ease))
 
     def bend(self, control: Point, end: Point) -> Path:
         """On in one curve that leaves and arrives pointing at ``control`` (a quadratic Bézier curve)."""
         first, last = _towards(self.end, control, 2 / 3), _towards(end, control, 2 / 3)
-        return replace(self, steps=(*self.steps, (first, last, end)))
+        return self._on([(first, last, end)])
 
     def curve(self, first: Point, second: Point, end: Point) -> Path:
         """On in one cubic Bézier curve."""
-        return replace(self, steps=(*self.steps, (first, second, end)))
+        return self._on([(first, second, end)])
 
     def then(self, other: Path) -> Path:
         """On along the other path, by a straight step to its start where the two do not meet."""
-        bridge: tuple[Step, ...] = () if _near(self.end, other.start) else ((other.start,),)
-        return replace(self, steps=(*self.steps, *bridge, *other.steps))
+        bridge: list[Step] = [] if _near(self.end, other.start) else [(other.start,)]
+        return self._on([*bridge, *other.steps])
 
     def close(self) -> Path:
         """The same, closed."""
-        return replace(self, closed=True)
+        return Path(self.start, self.steps, True)
 
     def reverse(self) -> Path:
         """The same line from its end to its start."""
@@ -72,7 +76,11 @@ class Path:
 
     def mapped(self, change: Change) -> Path:
         """The same line with every point moved by ``change``."""
-        return Path(change(self.start), tuple(_change(step, change) for step in self.steps), self.closed)
+        steps: list[Step] = [
+            (change(step[0]), change(step[1]), change(step[2])) if len(step) == 3 else (change(step[0]),)
+            for step in self.steps
+        ]
+        return Path(change(self.start), tuple(steps), self.closed)
 
     def mirror(self, axis: float = CENTRE) -> Path:
         """Its image on the other side of the upright line x = axis."""
@@ -104,8 +112,11 @@ class Path:
             if len(step) == 1:
                 found.append(step[0])
             else:
-                begin = found[-1]
-                found += [_bezier(begin, *step, place / per) for place in range(1, per + 1)]
+                (ax, ay), ((bx, by), (cx, cy), (dx, dy)) = found[-1], step
+                found += [
+                    (p * ax + q * bx + r * cx + w * dx, p * ay + q * by + r * cy + w * dy)
+                    for p, q, r, w in _shares(per)
+                ]
         if self.closed and not _near(found[-1], self.start):
             found.append(self.start)
         return tuple(found)
@@ -159,18 +170,33 @@ def apart(a: Point, b: Point) -> float:
 
 def length(line: Path) -> float:
     """How long the line is."""
+    return _whole(_spans(line))
+
+
+Span = tuple[Point, Point, float]
+"""A straight piece of a line: its ends, and how long it is."""
+
+
+def _spans(line: Path) -> list[Span]:
+    return [(a, b, apart(a, b)) for a, b in pairwise(line.points())]
+
+
+def _whole(spans: Sequence[Span]) -> float:
     gone = 0.0
-    for a, b in pairwise(line.points()):
-        gone += apart(a, b)
+    for _, _, span in spans:
+        gone += span
     return gone
 
 
 def at(line: Path, distance: float) -> tuple[Point, Point]:
     """The place so far along the line, and the direction (of length 1) in which the line goes there."""
+    return _at(line.start, _spans(line), distance)
+
+
+def _at(start: Point, spans: Sequence[Span], distance: float) -> tuple[Point, Point]:
     left = distance
-    place, way = line.start, (1.0, 0.0)
-    for a, b in pairwise(line.points()):
-        span = apart(a, b)
+    place, way = start, (1.0, 0.0)
+    for a, b, span in spans:
         if span == 0:
             continue
         way = ((b[0] - a[0]) / span, (b[1] - a[1]) / span)
@@ -182,10 +208,11 @@ def at(line: Path, distance: float) -> tuple[Point, Point]:
 
 def evenly(line: Path, count: int, ends: bool = False) -> list[tuple[Point, Point]]:
     """``count`` places at equal distances, with directions; from end to end, or half a distance inside."""
-    whole = length(line)
+    start, spans = line.start, _spans(line)
+    whole = _whole(spans)
     if ends:
-        return [at(line, whole * index / max(1, count - 1)) for index in range(count)]
-    return [at(line, whole * (index + 0.5) / count) for index in range(count)]
+        return [_at(start, spans, whole * index / max(1, count - 1)) for index in range(count)]
+    return [_at(start, spans, whole * (index + 0.5) / count) for index in range(count)]
 
 
 def part(line: Path, begin: float, end: float) -> Path:
@@ -236,10 +263,11 @@ def beside(line: Path, distance: float) -> Path:
 
 def waved(line: Path, high: float, count: int, shape: Literal["wave", "points", "scallops"]) -> Path:
     """The line as a wave about it, as points standing on it, or as scallops hanging to its right."""
-    whole, found = length(line), Path(line.start)
+    spans, found = _spans(line), Path(line.start)
+    whole = _whole(spans)
 
     def place(index: float, rise: float) -> Point:
-        (x, y), (dx, dy) = at(line, whole * index / count)
+        (x, y), (dx, dy) = _at(line.start, spans, whole * index / count)
         return (x - dy * rise, y + dx * rise)
 
     if shape == "wave":
@@ -339,13 +367,8 @@ def _smooth(points: Sequence[Point], ease: float) -> tuple[Step, ...]:
     return tuple(steps)
 
 
-def _change(step: Step, change: Change) -> Step:
-    if len(step) == 3:
-        return (change(step[0]), change(step[1]), change(step[2]))
-    return (change(step[0]),)
-
-
-def _bezier(a: Point, b: Point, c: Point, d: Point, t: float) -> Point:
-    s = 1 - t
-    p, q, r, w = s * s * s, 3 * s * s * t, 3 * s * t * t, t * t * t
-    return (p * a[0] + q * b[0] + r * c[0] + w * d[0], p * a[1] + q * b[1] + r * c[1] + w * d[1])
+@lru_cache(maxsize=16)
+def _shares(per: int) -> tuple[tuple[float, float, float, float], ...]:
+    """What each of the four points of a cubic Bézier curve has in ``per`` places along it."""
+    along = [(place / per, 1 - place / per) for place in range(1, per + 1)]
+    return tuple([(s * s * s, 3 * s * s * t, 3 * s * t * t, t * t * t) for t, s in along])

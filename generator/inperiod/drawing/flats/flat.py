@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 from markupsafe import Markup
 
@@ -17,7 +18,7 @@ PIXELS = 4
 """To a centimetre, in a picture that is shown at its own size."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Flat:
     """A garment drawn from its record. ``undrawn`` says of each recorded feature that is not in the drawing
     why not; ``assumed`` what was drawn as usual then because the record does not say. ``width`` and
@@ -46,12 +47,17 @@ class Flat:
         """For a row of flats on a page: the front alone, with a finer line."""
         return self._inline(None, 1.0)
 
+    @cached_property
+    def _front(self) -> Markup:
+        return _view(self.drawn, self.drawn.front, 0.0)
+
     def _inline(self, back: View | None, weight: float) -> Markup:
         left, top, wide, high = self.drawn.frame
-        views = [(self.drawn.front, 0.0)] + ([(back, wide)] if back is not None else [])
-        body = [each for view, across in views for each in _view(self.drawn, view, across, "Canvas", True)]
-        frame = (left, top, wide * len(views), high)
-        return self._svg(frame, body, "currentColor", weight, self.drawn.definition)
+        body, definition = [self._front], self.drawn.definition
+        if back is None:
+            return self._svg((left, top, wide, high), body, "currentColor", weight, definition)
+        body.append(_view(self.drawn, back, wide))
+        return self._svg((left, top, 2 * wide, high), body, "currentColor", weight, definition)
 
     @property
     def file(self) -> Markup:
@@ -68,10 +74,9 @@ class Flat:
                 "stroke": "none",
             },
         )
-        definition = Markup(str(self.drawn.definition).replace("currentColor", INK).replace("Canvas", PAPER))
-        body = _view(self.drawn, self.drawn.front, 0.0, PAPER, False)
-        inked = [Markup(str(each).replace("currentColor", INK)) for each in body]
-        return self._svg((left, top, wide, high), [ground, *inked], INK, 0.0088 * high * SCALE, definition)
+        body = Markup(str(_inked(self._front)).replace(' vector-effect="non-scaling-stroke"', ""))
+        definition = _inked(self.drawn.definition)
+        return self._svg((left, top, wide, high), [ground, body], INK, 0.0088 * high * SCALE, definition)
 
     def _svg(
         self,
@@ -104,8 +109,13 @@ class Flat:
         return tag("svg", box, *parts, tag("g", lines, *body))
 
 
-def _view(drawn: Drawn, view: View, across: float, paper: str, keep_weight: bool) -> list[Markup]:
-    return markup(view.marks, drawn.pattern, scale=SCALE, across=across, paper=paper, keep_weight=keep_weight)
+def _view(drawn: Drawn, view: View, across: float) -> Markup:
+    return Markup("".join(markup(view.marks, drawn.pattern, across=across)))
+
+
+def _inked(drawing: Markup) -> Markup:
+    """In the colours of a file of its own."""
+    return Markup(str(drawing).replace("currentColor", INK).replace("Canvas", PAPER))
 
 
 def draw_flat(plate: Plate, vocabulary: Vocabulary, year: float | None) -> Flat | None:
