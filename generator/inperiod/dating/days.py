@@ -6,6 +6,8 @@ is a time of day, and nothing knows about the Julian calendar: records give the 
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 
 class Unreadable(ValueError):
     """What was written is no date that can be understood. The message is a plain sentence for the writer."""
@@ -81,6 +83,7 @@ def iso_day(number: int) -> str:
     return f"{iso_year(year)}-{month:02d}-{day:02d}"
 
 
+@lru_cache(maxsize=16384)
 def decimal_year(number: int) -> float:
     """The moment the day begins, as year + (days of that year past) / (days of that year: 365 or 366).
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 from inperiod.dating import lexicon
 from inperiod.dating.days import MONTH_NAMES, date_of, month_length
@@ -15,6 +16,7 @@ _DECADE = re.compile(r"([0-9]{3})X")
 _CENTURY = re.compile(r"(-?)([0-9]{2})XX")
 
 
+@lru_cache(maxsize=4096)
 def in_words(date: Span | str, seasons: Seasons = "northern") -> str:
     """A span, or a readable EDTF text, as people say it. Seasons and decades are named where EDTF names them;
     a bare span is told by its years, months or days, whichever its ends are whole ones of. ``seasons`` tells

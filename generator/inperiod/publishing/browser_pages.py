@@ -7,7 +7,8 @@ every timeline its drawing and its table. The browser's side says the same thing
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
+from functools import cache
 from typing import Any
 
 from inperiod.dating import decimal_year
@@ -52,13 +53,19 @@ def browser_pages(catalogue: Catalogue, facts: Facts, shown: Sequence[Shown] = (
             section=paths.PLATES,
             description="Every plate, by date, garment, feature, place and kind of source.",
         ),
-        _timeline_page(catalogue, facts, shown, best, paths.TIMELINE),
     ]
-    return pages + [_timeline_page(catalogue, facts, shown, each, each.path) for each in shown]
+    choices = cache(lambda: {"places": place_choices(catalogue), "kinds": kinds_of(facts)})
+    timelines = [(best, paths.TIMELINE), *((each, each.path) for each in shown)]
+    return pages + [_timeline_page(catalogue, facts, shown, choices, *each) for each in timelines]
 
 
 def _timeline_page(
-    catalogue: Catalogue, facts: Facts, shown: Sequence[Shown], one: Shown | None, path: str
+    catalogue: Catalogue,
+    facts: Facts,
+    shown: Sequence[Shown],
+    choices: Callable[[], Mapping[str, Any]],
+    one: Shown | None,
+    path: str,
 ) -> Page:
     entrance = path == paths.TIMELINE
     named = f"{one.facet_label} of {one.garments}" if one and not entrance else "Timeline"
@@ -68,8 +75,7 @@ def _timeline_page(
         named,
         lambda: {
             **timeline_view(catalogue, facts, shown, one, path),
-            "places": place_choices(catalogue),
-            "kinds": kinds_of(facts),
+            **choices(),
             "entrance": entrance,
             "all": _by_garment(shown) if entrance else [],
         },

@@ -142,8 +142,8 @@ def spans_by_garment(look: Lookup, facts: Facts, term: str) -> tuple[Span, ...]:
     out where a narrower one holds all the same sightings."""
     garments = dict.fromkeys(
         garment
-        for plate in look.showing.get(term, ())
-        for garment in look.catalogue.vocabulary.broader_garments(plate.garment)
+        for narrow in dict.fromkeys(plate.garment for plate in look.showing.get(term, ()))
+        for garment in look.catalogue.vocabulary.broader_garments(narrow)
     )
     grades = look.catalogue.settings.grades
     found: list[tuple[str, Tape]] = []
@@ -156,8 +156,8 @@ def spans_by_garment(look: Lookup, facts: Facts, term: str) -> tuple[Span, ...]:
         for garment, made in found
         if not any(
             other != garment
-            and garment in look.catalogue.vocabulary.broader_garments(other)
             and narrow.sightings == made.sightings
+            and garment in look.catalogue.vocabulary.broader_garments(other)
             for other, narrow in found
         )
     ]
