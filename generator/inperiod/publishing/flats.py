@@ -33,9 +33,7 @@ def middle_year(dated: Dated | None) -> float | None:
 
 
 def flat_of(catalogue: Catalogue, plate: Plate) -> Flat | None:
-    """The plate's flat; None for a plate with a scan, or of a garment that has no flat."""
-    if picture_of(catalogue, plate) is not None:
-        return None
+    """The plate's flat; None for a garment that has no flat."""
     return draw_flat(plate, catalogue.vocabulary, middle_year(catalogue.dated(plate)))
 
 
@@ -49,7 +47,8 @@ def shown_picture(catalogue: Catalogue, plate: Plate) -> Picture | FlatPicture |
 
 
 def flat_file(plate: Plate, view: Mapping[str, Any]) -> Iterator[tuple[str, str]]:
-    """The flat of a plate's page as a file for lists, by its path in the site; nothing where it has none."""
+    """The flat of a plate's page as a file for lists, by its path in the site; nothing where it has none, or
+    where lists show its scan."""
     flat: Flat | None = view["flat"]
-    if flat is not None:
+    if flat is not None and view["picture"] is None:
         yield paths.flat_path(plate.key), str(flat.file)
