@@ -596,8 +596,17 @@
       });
     }
 
+    const marked = new Map(vocabulary.facets.flatMap(({ id, cautions }) => Object.entries(cautions || {}).map(([term, which]) => [`${id}/${term}`, which])));
+    const known = {
+      kindOf: (plate) => {
+        const number = holdings.numberOf(plate);
+        return number === undefined ? null : holdings.plate(number).kind;
+      },
+      cautionsOf: (term) => marked.get(term) || [],
+    };
+
     function showCautions(board) {
-      const found = InPeriod.cautionsFor(board);
+      const found = InPeriod.cautionsFor(board, known);
       for (const feature of listBox("features").children) feature.querySelector(".planned-found").append(h("div", { "data-cautions": feature.dataset.term }));
       for (const box of document.querySelectorAll("[data-cautions]"))
         box.replaceChildren(...found.filter((each) => each.where === box.dataset.cautions).map((each) =>

@@ -96,6 +96,16 @@
     return found;
   }
 
+  /** What only the catalogue knows: gathered plates of surviving garments, and the vocabulary's own marks on terms. */
+  function ofCatalogue(plates, terms, child, { kindOf, cautionsOf }) {
+    const elsewhere = { "cords-children": child, "small-parts": child, "wet-wool": false };
+    const found = plates.filter(({ plate }) => kindOf(plate) === "extant").map(() => ["old-garments", "plates"]);
+    for (const key of terms)
+      for (const which of cautionsOf(key))
+        if (which in SENTENCES && elsewhere[which] !== false) found.push([which, key]);
+    return found;
+  }
+
   /** The heading a caution has on the page of cautions. */
   function cautionName(which) {
     return WITH_COMMAS[which] || which[0].toUpperCase() + which.slice(1).replace(/-/g, " ");
@@ -107,9 +117,12 @@
     return SENTENCES[which];
   }
 
-  /** [{ id, name, sentence, where }] of a board as its file has it; `where` is a planned term, garment, words, making or making 3. */
-  function cautionsFor(board) {
-    const { garment, wearer, making = [] } = board, terms = termsOf(board), words = wordsOf(board), found = [];
+  /**
+   * [{ id, name, sentence, where }] of a board as its file has it; `where` is a planned term, garment, words, plates, making
+   * or making 3. `catalogue` is { kindOf(plate), cautionsOf(term) }: the kind of a plate's source, and what a term is marked with.
+   */
+  function cautionsFor(board, catalogue) {
+    const { garment, wearer, plates = [], making = [] } = board, terms = termsOf(board), words = wordsOf(board), found = [];
     const child = CHILDREN.includes(wearer && wearer.who) || CHILD_GARMENTS.includes(garment), bathing = BATHING.includes(garment);
     for (const [which, keys] of Object.entries(ALWAYS)) {
       if (which === "tight-lacing" && child) continue; // a laced neck is meant: see the cords of children's garments
@@ -119,6 +132,7 @@
     if (bathing || WATER.test(words)) for (const key of terms) if (WOOL.includes(key)) found.push(["wet-wool", key]);
     if (bathing && !terms.some((key) => key.startsWith("fabric/"))) found.push(["wet-wool", "garment"]);
     for (const [which, pattern] of Object.entries(WORDS)) if (pattern.test(words)) found.push([which, "words"]);
+    if (catalogue) found.push(...ofCatalogue(plates, terms, child, catalogue));
     if (making.length) found.push(["hot-iron-sharp-tools", "making"]);
     const elsewhere = found.filter((each) => each[1] !== "words").map(([which]) => which), order = Object.keys(SENTENCES), seen = new Set();
     return found

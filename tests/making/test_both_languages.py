@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import json
+import random
+from dataclasses import replace
 from pathlib import Path
 from xml.etree import ElementTree
 
@@ -10,6 +12,7 @@ import pytest
 
 from inperiod.making import KINDS, cautions_for, draw, sheet
 from inperiod.making.cautions import SENTENCES
+from inperiod.records.model import Catalogue, Feature, Gathered, Mark
 from making.vectors import caution_boards, write_vectors
 from parity import differences, in_node
 
@@ -89,6 +92,45 @@ def test_browser_and_python_caution_alike(node: str) -> None:
         told |= {each["id"] for each in ours}
     # Dyes show in the colour of a plate, which only the catalogue knows.
     assert told == set(SENTENCES) - {"arsenic-dyes"}
+
+
+@pytest.mark.node
+def test_browser_and_python_caution_alike_with_a_catalogue(node: str, demo_catalogue: Catalogue) -> None:
+    """Boards of the vocabulary's marked terms, with plates gathered of every kind of source."""
+    by, mark = random.Random(1927), Mark("boards/some.yaml")
+    terms = demo_catalogue.vocabulary.terms
+    marked = {key: list(term.cautions) for key, term in terms.items() if term.cautions}
+    kinds = {key: demo_catalogue.sources[plate.source].kind for key, plate in demo_catalogue.plates.items()}
+    of_kind: dict[str, list[str]] = {}
+    for key, kind in kinds.items():
+        of_kind.setdefault(kind, []).append(key)
+    planned = [key for key in marked if not key.startswith("garment/")]
+    assert "extant" in of_kind
+    boards = []
+    for written, board in caution_boards():
+        plates = [by.choice(of_kind[by.choice(list(of_kind))]) for _ in range(by.randint(0, 2))]
+        more = by.choices(planned, k=by.randint(0, 2))
+        features = tuple(Feature(key.split("/")[0], key, mark) for key in more)
+        gathered = tuple(Gathered(plate, mark) for plate in [*plates, "no-such/plate"])
+        written |= {
+            "features": [*written["features"], *more],
+            "plates": [{"plate": each.plate} for each in gathered],
+        }
+        boards.append((written, replace(board, features=board.features + features, plates=gathered)))
+    found = in_node(
+        node,
+        "given.boards.map((board) => cautions.cautionsFor(board, { kindOf: (plate) => given.kinds[plate],"
+        " cautionsOf: (term) => given.marked[term] || [] }))",
+        {"cautions": ASSETS / "cautions.js"},
+        {"boards": [written for written, _ in boards], "kinds": kinds, "marked": marked},
+    )
+    told = set()
+    for (written, board), theirs in zip(boards, found, strict=True):
+        ours = [each._asdict() for each in cautions_for(board, demo_catalogue)]
+        assert ours == theirs, json.dumps(written)
+        told |= {(each["id"], each["where"]) for each in ours}
+    assert ("old-garments", "plates") in told
+    assert {which for which, _ in told} == set(SENTENCES)
 
 
 def flat(svg: ElementTree.Element) -> list[tuple[str, dict[str, str], str]]:

@@ -110,9 +110,7 @@ def test_verdicts_and_what_is_to_settle_are_those_of_the_command_line(
         made = page.locator("[data-list=making] .making-cut").all_text_contents()
         assert made == [line.cut for line in found.sheet.lines]
         shown = set(page.locator("#own .caution-word[href]").all_inner_texts())
-        # The browser does not know which plates are garments that survive.
-        wanted = {each.name for each in found.cautions if each.where != "plates"}
-        assert shown >= wanted
+        assert shown == {each.name for each in found.cautions}
 
 
 def test_a_plate_is_gathered_from_an_answer_for_the_feature_it_answers(opened):

@@ -191,8 +191,8 @@ def said_of(plate: Plate) -> str:
 
 
 def vocabulary_data(catalogue: Catalogue) -> Mapping[str, Any]:
-    """What the facts do not hold of facets and terms: other names, what they apply to, what excludes what;
-    and the words answers are put in."""
+    """What the facts do not hold of facets and terms: other names, what they apply to, what excludes what,
+    what calls for a caution; and the words answers are put in."""
     vocabulary = catalogue.vocabulary
     return {
         "facets": [_facet(facet) for facet in vocabulary.facets.values() if facet.id != "garment"],
@@ -221,6 +221,7 @@ def _facet(facet: Facet) -> dict[str, Any]:
         "applies": list(facet.applies_to),
         "names": names,
         "termApplies": applies,
+        "cautions": {term.id: list(term.cautions) for term in facet.terms if term.cautions},
     }
     return {key: value for key, value in fields.items() if value or key == "id"}
 
