@@ -2,7 +2,7 @@
 
 from inperiod.citing.credit import dating_line
 from inperiod.citing.csl import csl_item
-from inperiod.citing.exchange import DOWNLOADS, FORMATS, downloads, export
+from inperiod.citing.exchange import DOWNLOADS, FORMATS, downloads, export, item_alone, joined
 from inperiod.citing.pieces import locator_words
 from inperiod.citing.styles import DEFAULT_STYLE, STYLES, Style, cite, cite_in_all, cite_source
 
@@ -19,5 +19,7 @@ __all__ = [
     "dating_line",
     "downloads",
     "export",
+    "item_alone",
+    "joined",
     "locator_words",
 ]

@@ -8,7 +8,7 @@ BibTeX has none but ``note``.
 from __future__ import annotations
 
 import json
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from inperiod.citing.csl import csl_item
@@ -245,6 +245,18 @@ def downloads(catalogue: Catalogue, keys: Iterable[str]) -> dict[str, str]:
     """Plates and sources in each of the formats of ``DOWNLOADS``. Raises KeyError for an unknown key."""
     entries = entries_for(catalogue, keys)
     return {fmt: FORMATS[fmt](entries) for fmt in DOWNLOADS}
+
+
+def joined(texts: Sequence[str], fmt: str) -> str:
+    """Several entries in a format, from what ``downloads`` gives of each by itself."""
+    if fmt != "csl-json":
+        return "\n".join(texts)
+    return "[\n  " + ",\n  ".join(map(item_alone, texts)) + "\n]\n" if texts else "[]\n"
+
+
+def item_alone(csl_list: str) -> str:
+    """The text of the item of a CSL-JSON list of one."""
+    return csl_list.strip().removeprefix("[").removesuffix("]").strip()
 
 
 def export(catalogue: Catalogue, keys: Iterable[str], fmt: str) -> str:

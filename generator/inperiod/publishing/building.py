@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from hashlib import blake2b
+from itertools import accumulate, groupby
 from pathlib import Path
 
 from inperiod.evidence import Facts, gather_facts
@@ -30,6 +31,8 @@ Progress = Callable[[int, int], None]
 
 TOGETHER, NEAR_TOGETHER = 8, 200
 """Pieces that one process makes at a time, and plates whose neighbours it looks for at a time."""
+OF_KIN = 4
+"""So many times more pieces are made together where they are of one kin."""
 FEW = 24
 """For fewer pieces it does not pay to start another process."""
 
@@ -174,8 +177,8 @@ def _made(
     pieces: Sequence[Piece], aside: Aside, hands: int, progress: Progress | None
 ) -> Iterator[tuple[str, list[Filed]]]:
     """Every piece made and put aside, by so many processes: its name and its files."""
-    each = max(1, min(TOGETHER, len(pieces) // (64 * hands)))
-    parts = [pieces[at : at + each] for at in range(0, len(pieces), each)]
+    parts = _parts(pieces, hands)
+    begun = list(accumulate(map(len, parts), initial=0))
 
     def make(part: Sequence[Piece]) -> list[list[Filed]]:
         return [
@@ -185,14 +188,24 @@ def _made(
             for piece in part
         ]
 
-    def tell(begun: int) -> None:
+    def tell(part: int) -> None:
         if progress:
-            progress(min(len(pieces), begun * each), len(pieces))
+            progress(begun[part], len(pieces))
 
     for number, made in done_by_all(parts, make, hands if len(pieces) >= FEW else 1, tell):
         for piece, files in zip(parts[number], made, strict=True):
             yield piece.name, [(path, (size, time, inode)) for path, (size, time, inode) in files]
     tell(len(parts))
+
+
+def _parts(pieces: Sequence[Piece], hands: int) -> list[list[Piece]]:
+    """The pieces in parts for one process each: small enough for all hands, those of one kin together."""
+    each = max(1, min(TOGETHER, len(pieces) // (64 * hands)))
+    parts: list[list[Piece]] = []
+    for kin, found in groupby(pieces, key=lambda piece: piece.kin):
+        of_kin, most = list(found), OF_KIN * each if kin else each
+        parts += [of_kin[at : at + most] for at in range(0, len(of_kin), most)]
+    return parts
 
 
 def _copies(catalogue: Catalogue) -> dict[str, Path]:

@@ -7,8 +7,9 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from inperiod.citing import DOWNLOADS, STYLES, cite_in_all, cite_source, downloads
+from inperiod.citing import DOWNLOADS, STYLES, cite_in_all, cite_source, item_alone
 from inperiod.publishing.browser_data import data_script
+from inperiod.publishing.lookup import Lookup
 from inperiod.records.model import Catalogue, Source
 
 
@@ -34,12 +35,12 @@ class Record:
     text: str
 
 
-def records_of(catalogue: Catalogue, key: str) -> tuple[Record, ...]:
+def records_of(look: Lookup, key: str) -> tuple[Record, ...]:
     """The plate as reference managers take it."""
     name = key.replace("/", "-")
     return tuple(
         Record(fmt, FORMAT_LABELS[fmt], f"{name}.{DOWNLOADS[fmt]}", text)
-        for fmt, text in downloads(catalogue, [key]).items()
+        for fmt, text in look.records(key).items()
     )
 
 
@@ -58,29 +59,16 @@ def of_source(catalogue: Catalogue, source: str) -> tuple[Cited, ...]:
     )
 
 
-def citation_scripts(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
-    """For each source a data script with its plates' records, loaded when a list of plates is to be cited.
-
-    For each style that lists sources one with every source, loaded when a board lists its own."""
-    for source in catalogue.sources.values():
-        yield source_records(catalogue, source)
-    yield from source_lists(catalogue)
-
-
-def source_records(catalogue: Catalogue, source: Source) -> tuple[str, str]:
-    """The data script with the records of a source's plates."""
-    held = {plate.id: _texts(catalogue, plate.key) for plate in source.plates}
+def source_records(look: Lookup, source: Source) -> tuple[str, str]:
+    """The data script with the records of a source's plates, loaded when a list of plates is to be cited. Of
+    CSL-JSON it has the items without their lists, so that they can be joined anew."""
+    texts = {plate.id: look.records(plate.key) for plate in source.plates}
+    held = {key: {**each, "csl-json": item_alone(each["csl-json"])} for key, each in texts.items()}
     return f"data/cite/{source.id}.js", data_script(f"cite/{source.id}", held)
 
 
 def source_lists(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
-    """The data scripts with every source in a style."""
+    """The data scripts with every source in a style, loaded when a board lists its own."""
     for style in (each.id for each in STYLES.values() if each.listing):
         cited = {source: cite_source(catalogue, source, style) for source in catalogue.sources}
         yield f"data/sources/{style}.js", data_script(f"sources/{style}", cited)
-
-
-def _texts(catalogue: Catalogue, key: str) -> dict[str, str]:
-    """A plate in each format; of CSL-JSON the item without its list, so that items can be joined anew."""
-    texts = downloads(catalogue, [key])
-    return texts | {"csl-json": texts["csl-json"].strip().removeprefix("[").removesuffix("]").strip()}

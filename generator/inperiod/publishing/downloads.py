@@ -15,8 +15,9 @@ from typing import Any
 
 import yaml
 
-from inperiod.citing import DOWNLOADS, export
+from inperiod.citing import DOWNLOADS, downloads, joined
 from inperiod.dating import iso_day
+from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.prose import site_root, web_address
 from inperiod.records.model import Board, Catalogue, Dated, Feature, Milestone, Plate, Source
 
@@ -51,8 +52,9 @@ def download_files(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
     """Every download of the site, as path from its root and text."""
     yield from tables(catalogue)
     yield from whole_and_boards(catalogue)
+    look = Lookup(catalogue)
     for source in catalogue.sources.values():
-        yield from source_downloads(catalogue, source)
+        yield from source_downloads(look, source)
 
 
 def tables(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
@@ -67,13 +69,14 @@ def whole_and_boards(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
     yield "download/catalogue.json", _record_by_record(whole(catalogue))
     yield "download/CITATION.cff", citation_cff(catalogue)
     for board in catalogue.boards.values():
-        yield from _cited(catalogue, f"download/board/{board.id}", board_keys(catalogue, board))
+        records = [downloads(catalogue, [key]) for key in board_keys(catalogue, board)]
+        yield from _cited(f"download/board/{board.id}", records)
 
 
-def source_downloads(catalogue: Catalogue, source: Source) -> Iterator[tuple[str, str]]:
+def source_downloads(look: Lookup, source: Source) -> Iterator[tuple[str, str]]:
     """The citations of a source and its plates."""
-    keys = [source.id, *(plate.key for plate in source.plates)]
-    yield from _cited(catalogue, f"download/source/{source.id}", keys)
+    records = [look.records(key) for key in (source.id, *(plate.key for plate in source.plates))]
+    yield from _cited(f"download/source/{source.id}", records)
 
 
 def data_view(catalogue: Catalogue) -> Mapping[str, Any]:
@@ -95,9 +98,9 @@ def board_keys(catalogue: Catalogue, board: Board) -> list[str]:
     return list(dict.fromkeys(each.plate for each in board.plates if each.plate in catalogue.plates))
 
 
-def _cited(catalogue: Catalogue, path: str, keys: Sequence[str]) -> Iterator[tuple[str, str]]:
+def _cited(path: str, records: Sequence[Mapping[str, str]]) -> Iterator[tuple[str, str]]:
     for fmt, ending in DOWNLOADS.items():
-        yield f"{path}.{ending}", export(catalogue, keys, fmt)
+        yield f"{path}.{ending}", joined([each[fmt] for each in records], fmt)
 
 
 def as_csv(table: TableOfData, catalogue: Catalogue) -> str:

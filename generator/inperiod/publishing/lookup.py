@@ -3,14 +3,20 @@
 from __future__ import annotations
 
 from collections import Counter, defaultdict
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
-from functools import cached_property
+from functools import cached_property, lru_cache
 
+from inperiod.citing import downloads
 from inperiod.dating import decimal_year
+from inperiod.drawing.flats import Flat
 from inperiod.publishing import paths, words
+from inperiod.publishing.flats import flat_of
 from inperiod.publishing.page import Link
 from inperiod.records.model import Catalogue, Facet, Plate, Source, Term
+
+FLATS_KEPT, RECORDS_KEPT = 64, 512
+"""So many of what was made last are kept: the pages of a source's plates come shortly before its sheets."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -147,6 +153,16 @@ class Lookup:
             key: tuple(self.catalogue.plates[other] for other in sorted(group) if other != key)
             for key, group in groups.items()
         }
+
+    @cached_property
+    def flat(self) -> Callable[[str], Flat | None]:
+        """The flat of a plate by its key; None for a garment that has no flat."""
+        return lru_cache(FLATS_KEPT)(lambda key: flat_of(self.catalogue, self.catalogue.plates[key]))
+
+    @cached_property
+    def records(self) -> Callable[[str], Mapping[str, str]]:
+        """A plate or source by its key, as each of the formats of ``DOWNLOADS`` has it."""
+        return lru_cache(RECORDS_KEPT)(lambda key: downloads(self.catalogue, [key]))
 
     # Names and links.
 

@@ -8,10 +8,11 @@ from functools import partial
 from pathlib import Path
 
 from inperiod.evidence import Facts
-from inperiod.publishing import feeds
+from inperiod.publishing import feeds, paths
 from inperiod.publishing.browser_data import Part, browser_parts
 from inperiod.publishing.citations import source_lists, source_records
 from inperiod.publishing.downloads import source_downloads, tables, whole_and_boards
+from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.made_from import MadeFrom
 from inperiod.publishing.manifests import source_manifest
 from inperiod.publishing.page import Page
@@ -31,7 +32,8 @@ Texts = Iterable[tuple[str, str | bytes]]
 class Piece:
     """Some files of the site that are made together, or one that is copied from ``origin`` to ``path``.
     ``name`` is the piece's own; ``made_from`` is what it depends on (see ``made_from.Ingredients``); ``page``
-    is the page it makes, if it makes one."""
+    is the page it makes, if it makes one; pieces of one ``kin`` share what ``Lookup`` keeps of what was made
+    last, and are best made one after another."""
 
     name: str
     make: Callable[[], Texts]
@@ -39,6 +41,7 @@ class Piece:
     page: Page | None = None
     path: str = ""
     origin: Path | None = None
+    kin: str = ""
 
 
 def pieces_of(plan: Plan, facts: Facts, copies: Mapping[str, Path]) -> Iterator[Piece]:
@@ -61,12 +64,18 @@ def pieces_of(plan: Plan, facts: Facts, copies: Mapping[str, Path]) -> Iterator[
         yield Piece("site map", lambda: [("sitemap.xml", feeds.site_map(base, plan.pages))])
         yield Piece("card", lambda: site_card_file(catalogue))
         yield Piece("feed", lambda: [("feed.xml", feeds.feed(base, plan.look))])
-    for page in sorted(plan.pages, key=lambda each: bool(each.made_from)):
-        yield Piece(f"page {page.path}", partial(page_texts, page), page.made_from, page)
+
+    def of_page(page: Page, kin: str = "") -> Piece:
+        return Piece(f"page {page.path}", partial(page_texts, page), page.made_from, page, kin=kin)
+
+    of_plates = {page.path: page for page in plan.pages if page.made_from[:1] == ("plate",)}
+    others = [page for page in plan.pages if page.path not in of_plates]
+    yield from map(of_page, sorted(others, key=lambda each: bool(each.made_from)))
     for source in catalogue.sources.values():
-        yield Piece(
-            f"records of {source.id}", partial(_of_source, catalogue, source), ("records of", source.id)
-        )
+        for plate in source.plates:
+            yield of_page(of_plates[paths.plate_path(plate.key)], source.id)
+        records = partial(_of_source, plan.look, source)
+        yield Piece(f"records of {source.id}", records, ("records of", source.id), kin=source.id)
     style = layers(catalogue, "assets/css")
     yield Piece("style", lambda: [("assets/style.css", stylesheet(style))], ("base",))
     yield Piece("scripts", partial(minified_scripts, copies), ("base", *copies))
@@ -79,9 +88,9 @@ def _data(part: Part, catalogue: Catalogue) -> Texts:
     return part.make(catalogue).items()
 
 
-def _of_source(catalogue: Catalogue, source: Source) -> Texts:
+def _of_source(look: Lookup, source: Source) -> Texts:
     """What a source has beside its page and those of its plates."""
-    yield source_records(catalogue, source)
-    yield from source_downloads(catalogue, source)
-    yield from source_sheets(catalogue, source)
-    yield from source_manifest(catalogue, source)
+    yield source_records(look, source)
+    yield from source_downloads(look, source)
+    yield from source_sheets(look, source)
+    yield from source_manifest(look.catalogue, source)

@@ -8,7 +8,8 @@ from dataclasses import dataclass
 
 from inperiod.drawing.flats.page import Entry, catalogue_page, page_size
 from inperiod.publishing import paths, words
-from inperiod.publishing.flats import FlatPicture, flat_of, shown_picture
+from inperiod.publishing.flats import FlatPicture, shown_picture
+from inperiod.publishing.lookup import Lookup
 from inperiod.records.model import Catalogue, Plate, Source
 
 NOTICE = "Invented for the demonstration"
@@ -38,19 +39,13 @@ def sheets_of(catalogue: Catalogue, source: Source) -> tuple[SheetPicture, ...]:
     )
 
 
-def sheet_files(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
-    """Every composed page by its path."""
-    for source in catalogue.sources.values():
-        yield from source_sheets(catalogue, source)
-
-
-def source_sheets(catalogue: Catalogue, source: Source) -> Iterator[tuple[str, str]]:
+def source_sheets(look: Lookup, source: Source) -> Iterator[tuple[str, str]]:
     """The composed pages of one source by their paths."""
-    for at, (page, plates) in enumerate(_pages(catalogue, source), start=1):
+    for at, (page, plates) in enumerate(_pages(look.catalogue, source), start=1):
         entries = [
             Entry(flat, plate.locator.item or "", _caption(plate), words.price(plate.price) or "")
             for plate in plates
-            if (flat := flat_of(catalogue, plate)) is not None
+            if (flat := look.flat(plate.key)) is not None
         ]
         firm = source.publisher.name or words.sentence(words.kind(source))
         folio = f"Page {page}" if page else ""

@@ -8,7 +8,6 @@ from typing import Any
 
 from inperiod.drawing.flats import CAPTION
 from inperiod.publishing import citations, machine_tags, paths, words
-from inperiod.publishing.flats import flat_of
 from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.nearness import Neighbours
 from inperiod.publishing.page import Link
@@ -88,7 +87,7 @@ def plate_view(look: Lookup, near: Neighbours, plate: Plate) -> Mapping[str, Any
         "grade_words": words.GRADES.get(source.grade or ""),
         "weighed": weighed(source),
         "citations": citations.of_plate(look.catalogue, plate.key),
-        "records": citations.records_of(look.catalogue, plate.key),
+        "records": citations.records_of(look, plate.key),
         "tags": machine_tags.citation_tags(look.catalogue, plate),
         "json_ld": machine_tags.json_ld(look.catalogue, plate),
         "rights": rights(source),
@@ -96,7 +95,7 @@ def plate_view(look: Lookup, near: Neighbours, plate: Plate) -> Mapping[str, Any
         "picture": picture_of(look.catalogue, plate),
         "page_mates": look.lines(page_mates),
         "page_outlines": outlines_on_page(look.catalogue, page_mates),
-        "flat": flat_of(look.catalogue, plate),
+        "flat": look.flat(plate.key),
         "flat_caption": CAPTION,
         "note": plate.note,
         "mates": look.lines(other for other in mates if other.key != plate.key),
