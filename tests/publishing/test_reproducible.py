@@ -7,11 +7,13 @@ import os
 import shutil
 import subprocess
 import sys
+import time
 from pathlib import Path
 
 import pytest
 
 from inperiod.publishing import WillNotWrite
+from inperiod.publishing import hands as hands_room
 from inperiod.publishing import write as writing
 from inperiod.publishing.hands import done_by_all
 from inperiod.publishing.write import alone, replace_site
@@ -112,6 +114,21 @@ def test_what_many_hands_do_is_what_one_does(hands: int) -> None:
     assert all(0 <= each < 40 for each in told)
 
 
+@pytest.mark.skipif(not sys.platform.startswith("linux"), reason="there is one hand elsewhere")
+@pytest.mark.parametrize(("room", "several"), [(1, False), (10**12, True)])
+def test_there_are_no_more_hands_than_there_is_room_for(
+    room: int, several: bool, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(hands_room, "ROOM", room)
+
+    def work(_: int) -> int:
+        time.sleep(0.005)
+        return os.getpid()
+
+    busy = {process for _, process in done_by_all(range(40), work, 3, lambda _: None)}
+    assert (len(busy) > 1) is several
+
+
 def test_an_error_of_any_hand_is_met_by_the_one_who_asked() -> None:
     def work(part: int) -> int:
         if part == 31:
@@ -136,6 +153,7 @@ def test_what_a_lost_hand_left_undone_is_done_by_another() -> None:
 
 HOLD = """
 import sys
+import time
 from pathlib import Path
 from inperiod.publishing.write import alone
 with alone(Path(sys.argv[1])):

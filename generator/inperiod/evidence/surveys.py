@@ -21,6 +21,10 @@ from inperiod.evidence.weights import Window, weight
 REASONS = ("undated", "style", "no basis", "grade B", "grade C", "wide", "reprint", "reused cut")
 """Why a plate that records the facet is not counted, in the order the reasons are tried."""
 
+KEPT = 256
+"""Surveys of one catalogue that are kept: more than a page and its neighbours ask for. In a large catalogue
+all of them would take more room than the records."""
+
 
 @dataclass(frozen=True, slots=True)
 class Limits:
@@ -114,11 +118,13 @@ def left_out(facts: Facts, looked: Survey, terms: tuple[int, ...]) -> tuple[Left
 
 
 def survey(facts: Facts, limits: Limits) -> Survey:
-    """What counts within the limits. Made once for each set of limits and kept with the facts."""
-    if limits not in facts.memo:
-        facts.memo[limits] = _survey(facts, limits)
-    made: Survey = facts.memo[limits]
-    return made
+    """What counts within the limits. The last ``KEPT`` that were made are kept with the facts."""
+    known: dict[Limits, Survey] = facts.memo.setdefault("surveys", {})
+    if limits not in known:
+        if len(known) >= KEPT:
+            del known[next(iter(known))]
+        known[limits] = _survey(facts, limits)
+    return known[limits]
 
 
 def _survey(facts: Facts, limits: Limits) -> Survey:

@@ -66,7 +66,7 @@ def tables(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
 
 def whole_and_boards(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
     """All tables in one file, how to cite them, and the citations of each board."""
-    yield "download/catalogue.json", _record_by_record(whole(catalogue))
+    yield "download/catalogue.json", whole(catalogue)
     yield "download/CITATION.cff", citation_cff(catalogue)
     for board in catalogue.boards.values():
         records = [downloads(catalogue, [key]) for key in board_keys(catalogue, board)]
@@ -118,17 +118,6 @@ def _safe(row: Row) -> Row:
 
 def _json(value: object) -> str:
     return json.dumps(value, ensure_ascii=False, indent=1) + "\n"
-
-
-def _record_by_record(value: Mapping[str, Any]) -> str:
-    """An object of lists of records as JSON, one record on a line: legible, and quick to write."""
-    write = json.JSONEncoder(ensure_ascii=False, separators=(", ", ": ")).encode
-    parts = [
-        f"{write(name)}: "
-        + ("[\n" + ",\n".join(map(write, each)) + "\n]" if isinstance(each, list) and each else write(each))
-        for name, each in value.items()
-    ]
-    return "{\n" + ",\n".join(parts) + "\n}\n"
 
 
 # --- the tables -------------------------------------------------------------------------------------
@@ -380,10 +369,16 @@ def _resource(table: TableOfData) -> dict[str, Any]:
     }
 
 
-def whole(catalogue: Catalogue) -> dict[str, Any]:
-    """All tables in one object: a list of records for each table, empty cells left out."""
-    tables = {table.name: [_record(table, row) for row in table.rows(catalogue)] for table in TABLES}
-    return {"title": catalogue.settings.title, "about": _description(catalogue), **tables}
+def whole(catalogue: Catalogue) -> str:
+    """All tables in one JSON object: a list of records for each table, empty cells left out, one record on a
+    line."""
+    write = json.JSONEncoder(ensure_ascii=False, separators=(", ", ": ")).encode
+    head = {"title": catalogue.settings.title, "about": _description(catalogue)}
+    parts = [f"{write(name)}: {write(value)}" for name, value in head.items()]
+    for table in TABLES:
+        records = ",\n".join([write(_record(table, row)) for row in table.rows(catalogue)])
+        parts.append(f"{write(table.name)}: " + (f"[\n{records}\n]" if records else "[]"))
+    return "{\n" + ",\n".join(parts) + "\n}\n"
 
 
 def _record(table: TableOfData, row: Row) -> dict[str, str | int]:

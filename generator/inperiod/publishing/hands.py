@@ -22,6 +22,10 @@ from typing import Any
 MOST = 8
 """More hands than these gain little: they would wait for the disk."""
 
+ROOM = 2_500_000_000
+"""Bytes that all hands together may come to hold. Each begins with what this process has made ready, and in
+time has a copy of its own of all it looks at: many hands at a large catalogue would fill the memory."""
+
 _TICKET = struct.Struct("=I")
 
 
@@ -41,7 +45,10 @@ def done_by_all(
     Results are what JSON can hold. ``tell`` hears now and then how many parts have been begun. An error of
     ``work`` is raised here, whoever met it; the other hands are then stopped.
     """
-    if hands < 2 or len(parts) < 2:
+    hands = min(hands, len(parts))
+    if hands > 1:
+        hands = min(hands, ROOM // _held())
+    if hands < 2:
         for number, part in enumerate(parts):
             tell(number)
             yield number, work(part)
@@ -55,7 +62,7 @@ def done_by_all(
             os.write(office, _TICKET.pack(number))
     os.close(office)
     gc.freeze()  # so that no hand copies what is ready only to look through it
-    others = [_Hand(parts, work, tickets) for _ in range(min(hands, len(parts)) - 1)]
+    others = [_Hand(parts, work, tickets) for _ in range(hands - 1)]
     try:
         missing = set(range(len(parts)))
         for number in _taken(tickets):
@@ -73,6 +80,13 @@ def done_by_all(
         for other in others:
             other.stop()
         gc.unfreeze()
+
+
+def _held() -> int:
+    """The bytes this process has held at most."""
+    import resource  # of POSIX systems, like forks
+
+    return resource.getrusage(resource.RUSAGE_SELF).ru_maxrss * 1024  # which Linux counts in kilobytes
 
 
 def _taken(tickets: int) -> Iterator[int]:
