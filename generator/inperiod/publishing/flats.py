@@ -46,9 +46,14 @@ def shown_picture(catalogue: Catalogue, plate: Plate) -> Picture | FlatPicture |
     return FlatPicture(paths.flat_path(plate.key), *size) if size else None
 
 
+def in_its_place(view: Mapping[str, Any]) -> Flat | None:
+    """The flat that stands for the plate of that page; None where its scan does, or nothing."""
+    flat: Flat | None = view["flat"]
+    return flat if view["picture"] is None else None
+
+
 def flat_file(plate: Plate, view: Mapping[str, Any]) -> Iterator[tuple[str, str]]:
     """The flat of a plate's page as a file for lists, by its path in the site; nothing where it has none, or
-    where lists show its scan."""
-    flat: Flat | None = view["flat"]
-    if flat is not None and view["picture"] is None:
+    where its scan is shown."""
+    if (flat := in_its_place(view)) is not None:
         yield paths.flat_path(plate.key), str(flat.file)

@@ -9,9 +9,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from inperiod.drawing.flats import Flat, draw_flat, raster
+from inperiod.drawing.flats import draw_flat, raster
 from inperiod.publishing import paths, words
-from inperiod.publishing.flats import FlatPicture, middle_year, shown_picture
+from inperiod.publishing.flats import FlatPicture, in_its_place, middle_year, shown_picture
 from inperiod.publishing.page import Card
 from inperiod.publishing.prose import site_root
 from inperiod.records.model import Catalogue, Plate
@@ -36,8 +36,7 @@ def plate_card_file(
     catalogue: Catalogue, plate: Plate, view: Mapping[str, Any]
 ) -> Iterator[tuple[str, bytes]]:
     """The card of a plate that has a flat, from what its page shows."""
-    flat: Flat | None = view["flat"]
-    if flat is not None and site_root(catalogue.settings):
+    if (flat := in_its_place(view)) is not None and site_root(catalogue.settings):
         yield paths.card_path(plate.key), raster.card([flat.drawn])
 
 
