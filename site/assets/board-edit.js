@@ -46,14 +46,8 @@
     cloth: "cloth and its lay",
   };
 
-  /** Any plate may be gathered, so that what is said of all of them is brought first. */
-  async function begin() {
+  function start() {
     const holdings = InPeriod.hold(InPeriod.data.index, InPeriod.data.every);
-    await holdings.need(holdings.facts.plates.keys.map((_, number) => number));
-    start(holdings);
-  }
-
-  function start(holdings) {
     const at = (id) => document.getElementById(id);
     const { vocabulary } = InPeriod.data;
     const options = InPeriod.question.featureOptions(holdings, vocabulary);
@@ -352,8 +346,16 @@
       }).catch(() => { box.hidden = true; }));
     }
 
+    /** Whether what is said of these plates is there; where it is not it is brought, and then the task done. */
+    function atHand(keys, task) {
+      const coming = holdings.need(keys.map(holdings.numberOf).filter((number) => number !== undefined));
+      if (coming) coming.then(task, () => notice(InPeriod.UNLOADED, [["Good", settled]]));
+      return !coming;
+    }
+
     function drawPlates() {
       const { board } = entry;
+      if (!atHand(board.plates.map((each) => each.plate), drawPlates)) return;
       listBox("plates").replaceChildren(...board.plates.map((each, index) => {
         const number = holdings.numberOf(each.plate),
           plate = number === undefined ? null : holdings.plate(number);
@@ -472,6 +474,8 @@
       at("own-reading").classList.toggle("ask-wrong", Boolean(reading.error) && given !== "");
       at("own-target").setAttribute("aria-invalid", String(Boolean(reading.error) && given !== ""));
       const found = InPeriod.checkBoard(holdings, vocabulary, board, reading.window || null);
+      const named = [...board.plates, ...found.suggested, ...found.remarks].map((each) => each.plate);
+      if (!atHand([...named, ...found.planned.flatMap((each) => each.cite)], check)) return;
       showFeatures(board, found);
       found.gathered.forEach((each, index) => {
         const item = listBox("plates").children[index],
@@ -687,5 +691,5 @@
     open();
   }
 
-  if (typeof document !== "undefined") document.addEventListener("DOMContentLoaded", begin);
+  if (typeof document !== "undefined") document.addEventListener("DOMContentLoaded", start);
 })(globalThis);
