@@ -18,6 +18,14 @@ if TYPE_CHECKING:
 pytestmark = pytest.mark.browser
 
 SOLD = "thimble-hour-1926-06/p219-2"
+ONE_PLATE = f"""\
+title: One
+garment: nightdress
+target: 1926
+features: []
+plates:
+  - {{plate: {SOLD}, reason: It was sold.}}
+"""
 
 
 def begin(opened) -> Page:
@@ -65,6 +73,34 @@ def kept(page: Page) -> dict:
 
 def listed(page: Page, name: str, inside: str) -> list[str]:
     return page.locator(f"[data-list={name}] > li {inside}").all_inner_texts()
+
+
+ROWS = "() => [...document.scripts].filter((each) => each.src.includes('/data/rows/')).length"
+
+
+def test_a_board_asks_only_for_what_is_said_of_the_plates_it_names(opened, demo_site, tmp_path):
+    """Plates lie together in blocks by their dates."""
+    file = tmp_path / "one.yaml"
+    file.write_text(ONE_PLATE, encoding="utf-8")
+    assert len(list((demo_site / "data" / "rows").glob("*.js"))) > 1
+    page = begin(opened)
+    assert page.evaluate(ROWS) == 0
+    page = bring(opened, file)
+    page.locator("[data-list=plates] .gathered-cite", has_text="1926").wait_for()
+    assert page.evaluate(ROWS) == 1
+
+
+def test_a_board_says_when_what_is_said_of_its_plates_does_not_come(chromium, demo_site, tmp_path):
+    context = chromium.new_context()
+    context.route("**/data/rows/*", lambda route: route.abort())
+    page = context.new_page()
+    page.goto(f"{demo_site.as_uri()}/boards.html")
+    file = tmp_path / "one.yaml"
+    file.write_text(ONE_PLATE, encoding="utf-8")
+    page.locator("#own-import").set_input_files(file)
+    page.get_by_text("could not be loaded").wait_for()
+    assert page.locator("#own-title").input_value() == "One"
+    context.close()
 
 
 def test_a_board_is_made_written_saved_as_it_goes_and_found_again(opened):
