@@ -604,7 +604,8 @@
     const known = {
       kindOf: (plate) => {
         const number = holdings.numberOf(plate);
-        return number === undefined ? null : holdings.plate(number).kind;
+        const { documents, plates } = holdings.facts; // which are there before what is said of the plates is
+        return number === undefined ? null : documents[plates.documentOf[number]].kind;
       },
       cautionsOf: (term) => marked.get(term) || [],
     };
