@@ -90,7 +90,7 @@ def test_where_nothing_changed_but_a_page_it_is_made_again(harm: str, folder: Pa
     if harm == "changed":
         page.write_text("mine", encoding="utf-8")
     else:
-        page.unlink()
+        page.rename(tmp_path / "taken.html")
     if harm.startswith("same"):
         page.write_bytes(b"x" * seen.st_size)
         os.utime(page, ns=(seen.st_atime_ns, seen.st_mtime_ns))
