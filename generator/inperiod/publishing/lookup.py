@@ -11,12 +11,15 @@ from inperiod.citing import downloads
 from inperiod.dating import decimal_year
 from inperiod.drawing.flats import Flat
 from inperiod.publishing import paths, words
-from inperiod.publishing.flats import flat_of
+from inperiod.publishing.flats import FlatPicture, flat_of, shown_picture
 from inperiod.publishing.page import Link
+from inperiod.publishing.pictures import Picture
 from inperiod.records.model import Catalogue, Facet, Plate, Source, Term
 
 FLATS_KEPT, RECORDS_KEPT = 64, 512
 """So many of what was made last are kept: the pages of a source's plates come shortly before its sheets."""
+PICTURES_KEPT = 16384
+"""Pages of terms ask for the pictures of many of the same plates."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -160,6 +163,11 @@ class Lookup:
         return lru_cache(FLATS_KEPT)(lambda key: flat_of(self.catalogue, self.catalogue.plates[key]))
 
     @cached_property
+    def picture(self) -> Callable[[str], Picture | FlatPicture | None]:
+        """What a list shows of a plate by its key: its scan, else its flat."""
+        return lru_cache(PICTURES_KEPT)(lambda key: shown_picture(self.catalogue, self.catalogue.plates[key]))
+
+    @cached_property
     def records(self) -> Callable[[str], Mapping[str, str]]:
         """A plate or source by its key, as each of the formats of ``DOWNLOADS`` has it."""
         return lru_cache(RECORDS_KEPT)(lambda key: downloads(self.catalogue, [key]))
@@ -223,9 +231,10 @@ class Lookup:
 
     def together(self, key: str, most: int = 12) -> tuple[tuple[Link, int], ...]:
         """The terms of other facets most often on the same plates, with how many of them; at least two."""
-        facet = key.partition("/")[0]
         count: Counter[str] = Counter()
         for plate in self.showing.get(key, ()):
-            count.update(term for term in self.shown[plate.key] if term.partition("/")[0] != facet)
-        best = sorted(count.items(), key=lambda item: (-item[1], item[0]))
+            count.update(self.shown[plate.key])
+        facet = key.partition("/")[0] + "/"
+        others = [each for each in count.items() if not each[0].startswith(facet)]
+        best = sorted(others, key=lambda item: (-item[1], item[0]))
         return tuple((self.term_link(term), number) for term, number in best[:most] if number >= 2)

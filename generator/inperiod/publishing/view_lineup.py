@@ -11,7 +11,7 @@ from inperiod.drawing.flats import draw_plan
 from inperiod.drawing.marks import per_cent
 from inperiod.evidence import Facts, timeline
 from inperiod.publishing import paths, words
-from inperiod.publishing.flats import FlatPicture, shown_picture
+from inperiod.publishing.flats import FlatPicture
 from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.pictures import Picture
 from inperiod.records.model import Feature, Mark, Plate
@@ -83,7 +83,7 @@ def lineup(look: Lookup, plates: Sequence[Plate]) -> Lineup | None:
         (plate for plate in plates if look.middle(plate) is not None),
         key=lambda plate: (look.middle(plate) or 0.0, plate.key),
     )
-    pictured = [plate for plate in dated if shown_picture(look.catalogue, plate) is not None]
+    pictured = [plate for plate in dated if look.picture(plate.key) is not None]
     if len(pictured) < 2:
         return None
     count = min(MOST, len(pictured))
@@ -96,7 +96,7 @@ def _stood(look: Lookup, plate: Plate) -> Stood:
         paths.plate_path(plate.key),
         words.sentence(look.garment(plate.garment)),
         words.brief(look.catalogue.dated(plate)),
-        shown_picture(look.catalogue, plate),
+        look.picture(plate.key),
     )
 
 

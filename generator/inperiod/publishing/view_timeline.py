@@ -88,13 +88,13 @@ def chart_of(
 ) -> Chart:
     """A timeline made ready to draw. ``limits`` go into the addresses its cells lead to."""
     rows = []
+    limited = "".join(f"&{address([limit])}" for limit in limits if limit[1])
     for row in drawn.rows:
+        plates = f"{rel(paths.PLATES)}#{address([('garment', drawn.garment), ('feature', row.term)])}"
         cells = tuple(
             Cell(
                 share=row.shares[index],
-                href=_plates(rel, drawn.garment, row.term, decade, limits)
-                if row.weights[index] > 0
-                else None,
+                href=f"{plates}&from={decade}&to={decade + 9}{limited}" if row.weights[index] > 0 else None,
                 says=cell_says(drawn, row, index),
             )
             for index, decade in enumerate(drawn.decades)
@@ -113,13 +113,6 @@ def chart_of(
             )
         )
     return Chart(drawn.decades, drawn.looked, tuple(rows), name)
-
-
-def _plates(
-    rel: Callable[[str], str], garment: str, term: str, decade: int, limits: Sequence[tuple[str, str]]
-) -> str:
-    pairs = [("garment", garment), ("feature", term), ("from", str(decade)), ("to", str(decade + 9)), *limits]
-    return f"{rel(paths.PLATES)}#{address(pairs)}"
 
 
 def cell_says(drawn: Timeline, row: evidence_timelines.Row, index: int) -> str:
