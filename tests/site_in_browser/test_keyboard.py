@@ -41,7 +41,7 @@ def test_question_plate_citation_and_back_by_keyboard(opened, served, demo_catal
     tab_to("#ask-feature")
     for _ in range(page.locator(".chip").count()):
         press("Backspace")
-    assert page.locator(".chip").count() == 0
+    page.wait_for_function("() => !document.querySelector('.chip')")  # when the facts are there
     page.keyboard.type("lawn")
     press("ArrowDown")
     press("Enter")
