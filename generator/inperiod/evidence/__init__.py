@@ -11,7 +11,7 @@ from inperiod.evidence.keeping import kept_facts
 from inperiod.evidence.questions import Answer, Finding, Question, Sighted, Unknown, answer
 from inperiod.evidence.sensitivity import Change, sensitivity
 from inperiod.evidence.shares import Share
-from inperiod.evidence.timelines import Alternative, Row, Timeline, timeline, usual_in_window
+from inperiod.evidence.timelines import Alternative, Extent, Row, Timeline, extent, timeline, usual_in_window
 from inperiod.evidence.verdicts import Verdict
 from inperiod.evidence.weights import Window
 
@@ -19,6 +19,7 @@ __all__ = [
     "Alternative",
     "Answer",
     "Change",
+    "Extent",
     "Facts",
     "Finding",
     "Question",
@@ -31,6 +32,7 @@ __all__ = [
     "Window",
     "answer",
     "as_json",
+    "extent",
     "facts_from_json",
     "facts_to_json",
     "gather_facts",

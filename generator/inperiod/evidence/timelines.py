@@ -50,6 +50,16 @@ class Timeline:
 
 
 @dataclass(frozen=True, slots=True)
+class Extent:
+    """What a timeline stands on: the documents that lie mostly in one of its decades, the summed weight of
+    the plates in them all, and how many terms are shown at all."""
+
+    documents: int
+    plates: float
+    terms: int
+
+
+@dataclass(frozen=True, slots=True)
 class Alternative:
     """A term of the facet in the window: its share, and the documents in the window that show it."""
 
@@ -75,19 +85,39 @@ def timeline(
     at = _facet(facts, facet)
     looked = survey(facts, limits_of(facts, question, (at,)))
     shown = _decades(facts, looked, decades)
-    windows = [Window(day_number(decade), day_number(decade + 10) - 1) for decade in shown]
-    weighed = [looked.weighed(window) for window in windows]
-    recorded = tuple(
-        sum(part * len(looked.entries[position].plates) for position, part in each) for each in weighed
-    )
-    documents = tuple(sum(part >= MOSTLY for _, part in each) for each in weighed)
-    rows = tuple(
-        _row(facts, looked, term, weighed, recorded)
-        for term, fact in enumerate(facts.terms)
-        if fact.facet == at and term in looked.showing
-    )
+    weighed = _weighed(looked, shown)
+    recorded, documents = _recorded(looked, weighed), _documents(weighed)
+    rows = tuple(_row(facts, looked, term, weighed, recorded) for term in _shown(facts, looked, at))
     left_out = tuple((reason, len(plates)) for reason, plates in looked.left_out.items() if plates)
     return Timeline(garment, facet, shown, rows, recorded, documents, left_out)
+
+
+def extent(facts: Facts, garment: str, facet: str, grades: str = "A") -> Extent:
+    """What the timeline stands on, without making it. Raises Unknown for garment or facet."""
+    question, at = Question(garment, (), Window(None, None), grades=grades), _facet(facts, facet)
+    looked = survey(facts, limits_of(facts, question, (at,)))
+    weighed = _weighed(looked, _decades(facts, looked, None))
+    shown = _shown(facts, looked, at)
+    return Extent(sum(_documents(weighed)), sum(_recorded(looked, weighed)), len(shown))
+
+
+def _weighed(looked: Survey, decades: tuple[int, ...]) -> list[list[tuple[int, float]]]:
+    return [looked.weighed(Window(day_number(each), day_number(each + 10) - 1)) for each in decades]
+
+
+def _recorded(looked: Survey, weighed: list[list[tuple[int, float]]]) -> tuple[float, ...]:
+    return tuple(
+        sum(part * len(looked.entries[position].plates) for position, part in each) for each in weighed
+    )
+
+
+def _documents(weighed: list[list[tuple[int, float]]]) -> tuple[int, ...]:
+    return tuple(sum(part >= MOSTLY for _, part in each) for each in weighed)
+
+
+def _shown(facts: Facts, looked: Survey, facet: int) -> list[int]:
+    """The terms of the facet that are shown at all, in the vocabulary's order."""
+    return [term for term, fact in enumerate(facts.terms) if fact.facet == facet and term in looked.showing]
 
 
 def _row(

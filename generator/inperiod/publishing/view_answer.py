@@ -10,7 +10,7 @@ from urllib.parse import urlencode
 from inperiod.citing import cite
 from inperiod.dating import Unreadable, day_number, decimal_year, read_phrase, widened
 from inperiod.drawing.small_charts import Strip, draw_share, draw_strip
-from inperiod.evidence import Facts, Question, Timeline, answer, sensitivity, timeline, usual_in_window
+from inperiod.evidence import Extent, Facts, Question, answer, extent, sensitivity, timeline, usual_in_window
 from inperiod.evidence.calendar import window_in_words
 from inperiod.evidence.questions import Finding
 from inperiod.evidence.weights import Window
@@ -170,9 +170,9 @@ def share_view(found: Finding) -> Mapping[str, Any] | None:
     return {"drawing": draw_share(share.value, share.low, share.high, f"Share: {text}"), "words": text}
 
 
-def worth_drawing(drawn: Timeline) -> bool:
+def worth_drawing(stands_on: Extent) -> bool:
     """Whether enough was looked at for a timeline to have a page of its own."""
-    return sum(drawn.looked) >= LEAST_DOCUMENTS and bool(drawn.rows)
+    return stands_on.documents >= LEAST_DOCUMENTS and stands_on.terms > 0
 
 
 def strip_view(facts: Facts, asked: Asked, features: tuple[str, ...], label: str) -> Mapping[str, Any]:
@@ -187,7 +187,7 @@ def strip_view(facts: Facts, asked: Asked, features: tuple[str, ...], label: str
     strip = Strip(decades, shares, window, f"{label} by decade: {told}.")
     facet = features[0].partition("/")[0]
     path = None
-    if len(features) == 1 and worth_drawing(timeline(facts, question.garment, facet, grades=asked.grades)):
+    if len(features) == 1 and worth_drawing(extent(facts, question.garment, facet, asked.grades)):
         path = paths.timeline_path(question.garment, facet)
     return {"drawing": draw_strip(strip), "words": FRAMED, "path": path}
 

@@ -9,7 +9,7 @@ from typing import Any
 
 from inperiod.dating import decimal_year
 from inperiod.drawing.timeline_chart import Cell, Chart, Row, draw_timeline, scale_of_rows
-from inperiod.evidence import Facts, Timeline, timeline
+from inperiod.evidence import Facts, Timeline, extent, timeline
 from inperiod.evidence import timelines as evidence_timelines
 from inperiod.evidence.sentences import not_counted
 from inperiod.publishing import paths, words
@@ -47,8 +47,8 @@ def shown_timelines(
         for facet, label in facts.facets.items():
             weight = known.get((garment.id, facet))
             if weight is None:
-                drawn = timeline(facts, garment.id, facet, grades=grades)
-                weight = sum(drawn.recorded) * len(drawn.rows) if worth_drawing(drawn) else 0.0
+                stands_on = extent(facts, garment.id, facet, grades)
+                weight = stands_on.plates * stands_on.terms if worth_drawing(stands_on) else 0.0
             if weight:
                 found.append(Shown(garment.id, garment.label, several, facet, label, weight))
     return found
