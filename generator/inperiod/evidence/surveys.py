@@ -21,9 +21,9 @@ from inperiod.evidence.weights import Window, weight
 REASONS = ("undated", "style", "no basis", "grade B", "grade C", "wide", "reprint", "reused cut")
 """Why a plate that records the facet is not counted, in the order the reasons are tried."""
 
-KEPT = 256
-"""Surveys of one catalogue that are kept: more than a page and its neighbours ask for. In a large catalogue
-all of them would take more room than the records."""
+HELD = 200_000
+"""Surveys of one catalogue are kept while they count no more documents together. In a large catalogue all of
+them would take more room than the records."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,12 +118,14 @@ def left_out(facts: Facts, looked: Survey, terms: tuple[int, ...]) -> tuple[Left
 
 
 def survey(facts: Facts, limits: Limits) -> Survey:
-    """What counts within the limits. The last ``KEPT`` that were made are kept with the facts."""
+    """What counts within the limits. Those made last are kept with the facts, up to ``HELD``."""
     known: dict[Limits, Survey] = facts.memo.setdefault("surveys", {})
     if limits not in known:
-        if len(known) >= KEPT:
-            del known[next(iter(known))]
-        known[limits] = _survey(facts, limits)
+        made = _survey(facts, limits)
+        held = facts.memo.get("held", 0) + len(made.entries)
+        while known and held > HELD:
+            held -= len(known.pop(next(iter(known))).entries)
+        known[limits], facts.memo["held"] = made, held
     return known[limits]
 
 
