@@ -9,15 +9,14 @@ from functools import cached_property, lru_cache
 
 from inperiod.citing import downloads
 from inperiod.dating import decimal_year
-from inperiod.drawing.flats import Flat
 from inperiod.publishing import paths, words
-from inperiod.publishing.flats import FlatPicture, flat_of, shown_picture
+from inperiod.publishing.flats import FlatPicture, shown_picture
 from inperiod.publishing.page import Link
 from inperiod.publishing.pictures import Picture
 from inperiod.records.model import Catalogue, Facet, Plate, Source, Term
 
-FLATS_KEPT, RECORDS_KEPT = 64, 512
-"""So many of what was made last are kept: the pages of a source's plates come shortly before its sheets."""
+RECORDS_KEPT = 512
+"""The pages of a source's plates come shortly before the lists of its records."""
 PICTURES_KEPT = 16384
 """Pages of terms ask for the pictures of many of the same plates."""
 
@@ -156,11 +155,6 @@ class Lookup:
             key: tuple(self.catalogue.plates[other] for other in sorted(group) if other != key)
             for key, group in groups.items()
         }
-
-    @cached_property
-    def flat(self) -> Callable[[str], Flat | None]:
-        """The flat of a plate by its key; None for a garment that has no flat."""
-        return lru_cache(FLATS_KEPT)(lambda key: flat_of(self.catalogue, self.catalogue.plates[key]))
 
     @cached_property
     def picture(self) -> Callable[[str], Picture | FlatPicture | None]:
