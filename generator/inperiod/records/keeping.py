@@ -15,6 +15,7 @@ import stat
 import sys
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
+from functools import cached_property
 from hashlib import blake2b
 from hmac import compare_digest
 from pathlib import Path
@@ -222,10 +223,15 @@ class _Sources(Mapping[str, Source]):
 
     def _read(self, file: str, note: str) -> Source:
         known = self._store.read(note)
-        if known is None:  # taken away under our hands: the whole folder is then read as it is
-            again: Reading = _reader().read_catalogue(self._folder)
-            return again.catalogue.sources[Path(file).stem]
+        if known is None:
+            return self._again.sources[Path(file).stem]
         return from_json(Source, known[0], file)
+
+    @cached_property
+    def _again(self) -> Catalogue:
+        """The whole folder read as it is, for what was taken away under our hands."""
+        reading: Reading = _reader().read_catalogue(self._folder)
+        return reading.catalogue
 
     def __iter__(self) -> Iterator[str]:
         return iter(self.entries)
