@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass
-from functools import cached_property
 from hashlib import blake2b
 from heapq import nsmallest
+from typing import NamedTuple
 
 from inperiod.publishing.digests import digest
 from inperiod.publishing.lookup import Lookup
@@ -37,6 +37,16 @@ class Near:
     years: float
 
 
+class _Stand(NamedTuple):
+    """What nearness asks of a dated plate, and a digest of that."""
+
+    key: str
+    garment: str
+    middle: float
+    terms: frozenset[str]
+    told: bytes
+
+
 class Neighbours:
     """Plates near a plate: the same root garment, shared terms weighed by their rarity (how often the plates
     that show one can be doubled before they are all the plates there are), halved every ``FADE`` years."""
@@ -45,19 +55,21 @@ class Neighbours:
         self._look = look
         widest = look.catalogue.vocabulary.broader_garments
         roots = {garment: widest(garment)[-1] for garment in look.of_garment}
-        rows: dict[str, list[Plate]] = defaultdict(list)
-        self._at: dict[str, tuple[list[Plate], int]] = {}
+        rows: dict[str, list[_Stand]] = defaultdict(list)
+        self._at: dict[str, tuple[list[_Stand], int]] = {}
         for plate in look.ordered:
-            if look.middle(plate) is not None:
-                row = rows[roots[plate.garment]]
-                self._at[plate.key] = (row, len(row))
-                row.append(plate)
+            key, middle = plate.key, look.middle(plate)
+            if middle is not None:
+                row, terms = rows[roots[plate.garment]], look.shown[key]
+                self._at[key] = (row, len(row))
+                told = digest((key, plate.garment, middle, sorted(terms)))
+                row.append(_Stand(key, plate.garment, middle, terms, told))
         total = len(look.ordered)
         self._known: dict[str, tuple[str, ...]] = {}
         # Whole numbers, so that one plate more or less in a large catalogue leaves nearly all as they are.
         self._rarity = {term: (total // len(plates)).bit_length() for term, plates in look.showing.items()}
 
-    def around(self, plate: Plate) -> list[Plate]:
+    def _around(self, plate: Plate) -> list[_Stand]:
         """The plates it is held against, in order of date, itself among them; none for an undated plate."""
         row, at = self._at.get(plate.key, ([], 0))
         return row[max(0, at - AROUND) : at + AROUND + 1]
@@ -91,19 +103,8 @@ class Neighbours:
         cuts = [other.key for other in self._look.cuts.get(plate.key, ())]
         rarities = [self._rarity[term] for term in sorted(self._look.shown[plate.key])]
         own = digest((plate.key, cuts, rarities))
-        stands = self._stands
-        return blake2b(
-            own + b"".join([stands[other.key] for other in self.around(plate)]), digest_size=16
-        ).hexdigest()
-
-    @cached_property
-    def _stands(self) -> Mapping[str, bytes]:
-        """By plate key: what nearness asks of a plate."""
-        look = self._look
-        return {
-            key: digest((key, plate.garment, look.middle(plate), sorted(look.shown[key])))
-            for key, plate in look.catalogue.plates.items()
-        }
+        told = b"".join([other.told for other in self._around(plate)])
+        return blake2b(own + told, digest_size=16).hexdigest()
 
     def _nearest(self, plate: Plate) -> tuple[str, ...]:
         look = self._look
@@ -112,11 +113,11 @@ class Neighbours:
             return ()
         skipped = {plate.key, *(other.key for other in look.cuts.get(plate.key, ()))}
         scored: list[tuple[float, int]] = []
-        around = self.around(plate)
+        around, rarity = self._around(plate), self._rarity
         for number, other in enumerate(around):
-            shared = own & look.shown[other.key]
-            years = abs((look.middle(other) or 0.0) - middle)
+            shared = own & other.terms
+            years = abs(other.middle - middle)
             if shared and years <= YEARS and other.key not in skipped:
-                score = sum(map(self._rarity.__getitem__, shared)) * 0.5 ** (years / FADE)
+                score = sum([rarity[term] for term in shared]) * 0.5 ** (years / FADE)
                 scored.append((-score * (SAME if other.garment == plate.garment else 1.0), number))
         return tuple(around[number].key for _, number in nsmallest(MOST, scored))
