@@ -196,18 +196,19 @@ def _plates(look: Lookup, near: Neighbours) -> list[Page]:
     pages = []
     for source in look.sources:
         trail = (SOURCES, Link(source.title, paths.source_path(source.id)))
-        for before, plate, after in _neighbours(source.plates):
+        links = [Link(look.plate_title(plate), paths.plate_path(plate.key)) for plate in source.plates]
+        for plate, (before, own, after) in zip(source.plates, _neighbours(links), strict=True):
             pages.append(
                 Page(
-                    paths.plate_path(plate.key),
+                    own.path,
                     "plate.html",
-                    look.plate_title(plate),
+                    own.label,
                     partial(plate_view, look, near, plate),
                     paths.PLATES,
                     _plate_description(look, plate),
                     trail,
-                    _plate_link(look, before),
-                    _plate_link(look, after),
+                    before,
+                    after,
                     picture=plate_card(look.catalogue, plate),
                     made_from=("plate", plate.key),
                     files=partial(_plate_files, look.catalogue, plate),
@@ -221,10 +222,6 @@ def _plate_files(
 ) -> Iterator[tuple[str, str | bytes]]:
     yield from flat_file(plate, view)
     yield from plate_card_file(catalogue, plate, view)
-
-
-def _plate_link(look: Lookup, plate: Plate | None) -> Link | None:
-    return Link(look.plate_title(plate), paths.plate_path(plate.key)) if plate else None
 
 
 def _plate_description(look: Lookup, plate: Plate) -> str:
