@@ -82,11 +82,13 @@
       });
     }
 
+    /** Only where it differs: writing into a box cuts off what is being typed in it. */
     function syncForm() {
-      at("ask-garment").value = asked.garment;
-      if (at("ask-when").value !== asked.when) at("ask-when").value = asked.when;
-      for (const name of ["place", "kind", "wearer", "grades"]) at(`ask-${name}`).value = asked[name];
-      at("ask-worn").value = asked.worn || "0";
+      for (const name of ["garment", "when", "place", "kind", "wearer", "grades", "worn"]) {
+        const box = at(`ask-${name}`),
+          value = asked[name] || (name === "worn" ? "0" : "");
+        if (box.value !== value) box.value = value;
+      }
       at("ask-chosen").replaceChildren(...asked.features.map(chip));
       const narrowed = ["place", "kind", "wearer"].filter((name) => asked[name]).map((name) => chosen(`ask-${name}`));
       if (asked.grades !== page.grades) narrowed.push(`grades ${asked.grades.split("").join(", ")}`);
@@ -205,10 +207,12 @@
       at("ask-feature").focus();
     });
     // While one types, the address keeps pace without filling the history; leaving the box makes a step.
-    const when = () => ({ when: at("ask-when").value });
-    const typed = later(250, () => ask(when, true));
-    at("ask-when").addEventListener("input", typed);
-    at("ask-when").addEventListener("change", () => !(asked && asked.when === at("ask-when").value) && ask(when));
+    const when = (replace) => {
+      const written = at("ask-when").value;
+      if (!asked || asked.when !== written) ask(() => ({ when: written }), replace);
+    };
+    at("ask-when").addEventListener("input", later(250, () => when(true)));
+    at("ask-when").addEventListener("change", () => when());
     answerBox.addEventListener("click", (event) => {
       if (event.target.closest(".usual-ask")) toHead = true;
     });
