@@ -72,7 +72,10 @@ def kept(page: Page) -> dict:
 
 
 def listed(page: Page, name: str, inside: str) -> list[str]:
-    return page.locator(f"[data-list={name}] > li {inside}").all_inner_texts()
+    """What stands in a list, once there is anything: it waits for what is said of the plates."""
+    found = page.locator(f"[data-list={name}] > li {inside}")
+    found.first.wait_for()
+    return found.all_inner_texts()
 
 
 ROWS = "() => [...document.scripts].filter((each) => each.src.includes('/data/rows/')).length"
