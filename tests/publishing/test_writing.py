@@ -15,6 +15,7 @@ from jinja2 import TemplateError
 from inperiod.publishing import WillNotWrite, build
 from inperiod.publishing import write as writing
 from inperiod.publishing.write import MARKER, replace_site
+from inperiod.records import read_catalogue
 from publishing.pages import contents, html_pages
 from publishing.sample import sample
 
@@ -179,6 +180,23 @@ def test_a_template_a_page_and_a_colour_can_be_ones_own(tmp_path: Path) -> None:
     assert "<h1>Mine</h1>" in page
     assert "<em>wardrobe mistress</em>" in page
     assert "--accent: purple" in (tmp_path / "public/assets/style.css").read_text()
+
+
+@pytest.mark.parametrize("text", ["// mine\n", ""], ids=["another", "empty"])
+def test_a_script_of_ones_own_takes_its_place_among_those_sent_as_one(text: str, tmp_path: Path) -> None:
+    folder = tmp_path / "records"
+    (folder / "site" / "assets").mkdir(parents=True)
+    (folder / "inperiod.yaml").write_text("title: Mine\n", encoding="utf-8")
+    build(read_catalogue(folder).catalogue, tmp_path / "before")
+    (folder / "site" / "assets" / "answer.js").write_text(text, encoding="utf-8")
+    build(read_catalogue(folder).catalogue, tmp_path / "public")
+    sent, before = (
+        (tmp_path / site / "assets" / "answering.js").read_text(encoding="utf-8")
+        for site in ("public", "before")
+    )
+    assert sent.startswith(text)
+    assert before.endswith(sent.removeprefix(text))
+    assert len(sent) < len(before)
 
 
 def test_an_empty_catalogue_makes_a_whole_site(tmp_path: Path) -> None:

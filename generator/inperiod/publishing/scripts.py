@@ -40,7 +40,7 @@ def minified_scripts(copies: Mapping[str, Path]) -> Iterator[tuple[str, str]]:
     for path, names in JOINED.items():
         parts = [f"assets/{name}" for name in names]
         own = {part: copies[part].read_text(encoding="utf-8") for part in parts if part not in texts}
-        yield path, "".join([own.get(part) or texts.pop(part) for part in parts])
+        yield path, "".join([own[part] if part in own else texts.pop(part) for part in parts])
     yield from texts.items()
 
 
