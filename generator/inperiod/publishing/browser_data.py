@@ -47,25 +47,23 @@ def browser_files(catalogue: Catalogue, facts: Facts) -> dict[str, str]:
     ones; what is said of the plates it shows, which lie together by their dates; and the words of a letter
     that is typed. A small catalogue has all plates in one, and its captions on the page of plates.
     """
-    return {
-        path: text for part in browser_parts(catalogue, facts) for path, text in part.make(catalogue).items()
-    }
+    return {path: text for part in browser_parts(catalogue, facts) for path, text in part.make()}
 
 
 @dataclass(frozen=True, slots=True)
 class Part:
     """Data scripts that change together: what they are made from (see ``made_from.Ingredients.of``), and what
-    gives them by their path."""
+    gives their paths and texts."""
 
     name: str
     made_from: tuple[str, ...]
-    make: Callable[[Catalogue], dict[str, str]]
+    make: Callable[[], Iterable[tuple[str, str]]]
 
 
 def browser_parts(catalogue: Catalogue, facts: Facts) -> Iterator[Part]:
     """The same in parts: what is of all plates, and what is said of the plates of each block."""
     blocks = blocks_of(facts)
-    yield Part("of all", (), partial(_of_all, facts, blocks))
+    yield Part("of all", (), partial(_of_all, catalogue, facts, blocks))
     documents: dict[int, list[int]] = defaultdict(list)
     for document, block in enumerate(blocks):
         documents[block].append(document)
@@ -76,10 +74,12 @@ def browser_parts(catalogue: Catalogue, facts: Facts) -> Iterator[Part]:
     for block, held in documents.items():
         made_from = [word for each in held for word in (str(each), facts.documents[each].source)]
         keys = {each: plates[each] for each in held if each in plates}
-        yield Part(f"block {block}", ("block", apart, *made_from), partial(_of_block, block, keys))
+        if keys:
+            make = partial(_of_block, catalogue, block, keys)
+            yield Part(f"block {block}", ("block", apart, *made_from), make)
 
 
-def _of_all(facts: Facts, blocks: list[int], catalogue: Catalogue) -> dict[str, str]:
+def _of_all(catalogue: Catalogue, facts: Facts, blocks: list[int]) -> Iterator[tuple[str, str]]:
     apart = has_captions_apart(catalogue)
     letters = words_by_letter(catalogue, facts) if apart else {}
     every = {**columns_to_json(facts, range(len(facts.plates))), **_names_of_every(catalogue, facts, letters)}
@@ -98,15 +98,18 @@ def _of_all(facts: Facts, blocks: list[int], catalogue: Catalogue) -> dict[str, 
     return _scripts(files)
 
 
-def _of_block(block: int, plates: Mapping[int, list[str]], catalogue: Catalogue) -> dict[str, str]:
+def _of_block(
+    catalogue: Catalogue, block: int, plates: Mapping[int, Sequence[str]]
+) -> Iterator[tuple[str, str]]:
     files = {f"rows/{block}": plates_data(catalogue, plates)}
     if has_captions_apart(catalogue):
         files[f"said/{block}"] = captions_data(catalogue, plates)
-    return _scripts(files if plates else {})
+    return _scripts(files)
 
 
-def _scripts(files: Mapping[str, Mapping[Any, Any]]) -> dict[str, str]:
-    return {f"data/{name}.js": data_script(name, value) for name, value in files.items()}
+def _scripts(files: Mapping[str, Mapping[Any, Any]]) -> Iterator[tuple[str, str]]:
+    for name, value in files.items():
+        yield f"data/{name}.js", data_script(name, value)
 
 
 def has_captions_apart(catalogue: Catalogue) -> bool:

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from inperiod.evidence import Facts
 from inperiod.publishing import feeds, paths
-from inperiod.publishing.browser_data import Part, browser_parts
+from inperiod.publishing.browser_data import browser_parts
 from inperiod.publishing.citations import source_lists, source_records
 from inperiod.publishing.downloads import source_downloads, tables, whole_and_boards
 from inperiod.publishing.lookup import Lookup
@@ -22,7 +22,7 @@ from inperiod.publishing.scripts import is_shipped_script, minified_scripts
 from inperiod.publishing.share_cards import site_card_file
 from inperiod.publishing.sheets import source_sheets
 from inperiod.publishing.styles import stylesheet
-from inperiod.records.model import Catalogue, Source
+from inperiod.records.model import Source
 
 Texts = Iterable[tuple[str, str | bytes]]
 """Files by their paths from the root of the site, with what is in them."""
@@ -57,7 +57,7 @@ def pieces_of(plan: Plan, facts: Facts, copies: Mapping[str, Path]) -> Iterator[
     yield Piece("whole", partial(whole_and_boards, catalogue))
     yield Piece("tables", partial(tables, catalogue))
     for part in browser_parts(catalogue, facts):
-        yield Piece(f"data {part.name}", partial(_data, part, catalogue), part.made_from)
+        yield Piece(f"data {part.name}", part.make, part.made_from)
     yield Piece("lists of sources", partial(source_lists, catalogue))
     base = site_view(catalogue)["base_address"]
     if base:
@@ -82,10 +82,6 @@ def pieces_of(plan: Plan, facts: Facts, copies: Mapping[str, Path]) -> Iterator[
     for path, file in copies.items():
         if not is_shipped_script(file):
             yield Piece(f"copy {path}", tuple, ("file", str(file)), path=path, origin=file)
-
-
-def _data(part: Part, catalogue: Catalogue) -> Texts:
-    return part.make(catalogue).items()
 
 
 def _of_source(look: Lookup, source: Source) -> Texts:
