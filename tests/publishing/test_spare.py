@@ -121,6 +121,10 @@ def _a_file_more(spare: Path, _: Path) -> None:
     (spare / "source" / "planted.html").write_text("planted", encoding="utf-8")
 
 
+def _a_link_more(spare: Path, outside: Path) -> None:
+    (spare / "more").symlink_to(outside, target_is_directory=True)
+
+
 def _another_page(spare: Path, _: Path) -> None:
     (spare / "about.html").write_text("planted", encoding="utf-8")
 
@@ -149,6 +153,7 @@ def _a_link_in_its_own_place(spare: Path, outside: Path) -> None:
         _a_link_to_a_file,
         _a_second_name_of_a_file,
         _a_file_more,
+        _a_link_more,
         _another_page,
         _a_folder_for_a_page,
         _a_page_for_a_folder,
@@ -166,6 +171,7 @@ def test_a_spare_that_someone_tampered_with_changes_nothing(
         built(folder, site, title)
     plant(spare_of(folder), outside)
     assert built(folder, site, "Three") == three
+    assert not any(path.is_symlink() for path in (site, *site.rglob("*")))
     assert [(each.name, each.read_text()) for each in outside.iterdir()] == [("mine.txt", "mine")]
 
 
