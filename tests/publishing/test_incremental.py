@@ -7,10 +7,11 @@ import shutil
 from collections.abc import Callable
 from pathlib import Path
 
+import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from inperiod.publishing import build
+from inperiod.publishing import browser_data, build
 from inperiod.records import read_catalogue
 from inperiod.records.keeping import read_kept
 from publishing.pages import contents
@@ -272,3 +273,20 @@ def test_what_one_record_says_of_another_reaches_the_other_s_page(tmp_path: Path
         made, afresh = built(folder, site), built_afresh(folder, tmp_path / "afresh")
         assert made.keys() == afresh.keys()
         assert [name for name in made if made[name] != afresh[name]] == []
+
+
+def test_data_in_blocks_follow_the_numbers_of_documents_and_the_size_of_the_catalogue(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """One source more gives all others new numbers; one plate more, and captions become data of their own."""
+    monkeypatch.setattr(browser_data, "PLATES_IN_BLOCK", 4)
+    monkeypatch.setattr(browser_data, "CAPTIONS_ON_PAGE", 17)
+    folder, site = small(tmp_path / "records"), tmp_path / "public"
+    built(folder, site)
+    for name, date, apart in (("first", 1940, False), ("second", 1941, True)):
+        _write(name, _one(kind="trade-catalogue", date=date))(folder)
+        made, afresh = built(folder, site), built_afresh(folder, tmp_path / "afresh")
+        assert made.keys() == afresh.keys()
+        assert [path for path in made if made[path] != afresh[path]] == []
+        assert ("data/said/0.js" in made) is apart
+        assert "data/rows/3.js" in made
