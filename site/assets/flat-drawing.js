@@ -347,35 +347,36 @@
       return half.then(half.mirror(0).reverse()).close();
     }
     function data(path, scale = SCALE, across = 0, down = 0) {
-      let x, y, parts, last, step, ax, ay, bx, by, ex, ey, letter, numbers, text;
-      const spot = (point) => {
-        return [round((point[0] + across) * scale), round((point[1] + down) * scale)];
-      };
-      [x, y] = spot(path.start);
+      let x, y, parts, last, step, ex, ey, ax, ay, bx, by, letter, text;
+      [x, y] = path.start;
+      [x, y] = [round((x + across) * scale), round((y + down) * scale)];
       parts = [`M${x} ${y}`];
       last = "";
       for (step of path.steps) {
+        [ex, ey] = step.at(-1);
+        [ex, ey] = [round((ex + across) * scale), round((ey + down) * scale)];
         if ((step.length === 3)) {
-          [[ax, ay], [bx, by], [ex, ey]] = [spot(step[0]), spot(step[1]), spot(step[2])];
-          letter = "c";
-          numbers = [ax - x, ay - y, bx - x, by - y, ex - x, ey - y];
+          [[ax, ay], [bx, by], ] = step;
+          [ax, ay] = [round((ax + across) * scale), round((ay + down) * scale)];
+          [bx, by] = [round((bx + across) * scale), round((by + down) * scale)];
+          [letter, text] = ["c", ` ${ax - x} ${ay - y} ${bx - x} ${by - y} ${ex - x} ${ey - y}`];
+        } else if (((same(ex, x)) && (same(ey, y)))) {
+          continue;
         } else {
-          [ex, ey] = spot(step[0]);
-          if (((same(ex, x)) && (same(ey, y)))) {
-            continue;
-          }
-          [letter, numbers] = ["l", [ex - x, ey - y]];
+          [letter, text] = ["l", ` ${ex - x} ${ey - y}`];
         }
-        text = ([...numbers].map((n) => ((n >= 0) ? (` ${n}`) : String(n)))).join("");
-        parts.push((same(letter, last)) ? text : (letter + text.trimStart()));
+        parts.push((same(letter, last)) ? text : (letter + text));
         [last, x, y] = [letter, ex, ey];
       }
       if (truth(path.closed)) {
         parts.push("z");
       }
-      return parts.join("");
+      return _closer(parts.join(""));
     }
-    function markup(marks, pattern, scale = SCALE, across = 0, paper = "Canvas", keep_weight = true) {
+    function _closer(data) {
+      return data.replaceAll(" -", "-").replaceAll("c ", "c").replaceAll("l ", "l");
+    }
+    function markup(marks, pattern, scale = SCALE, across = 0) {
       let found, pen, group, written, mark, stroke;
       found = [];
       pen = null;
@@ -386,18 +387,15 @@
         if (((pen == null) || !truth(written))) {
           return;
         }
-        extra = (truth(keep_weight) && truth(pen.line)) ? (new Map([["vector-effect", "non-scaling-stroke"]])) : (new Map([]));
+        extra = truth(pen.line) ? (new Map([["vector-effect", "non-scaling-stroke"]])) : (new Map([]));
         if ((pen === CLOTH)) {
-          fill = truth(pattern) ? (`url(#${pattern})`) : paper;
+          fill = truth(pattern) ? (`url(#${pattern})`) : "Canvas";
           base = new Map([["fill", fill], ["stroke", "none"]]);
           if (!truth(pattern)) {
             base.set("class", "ground");
           }
         } else {
           base = new Map(pen.attributes());
-          if ((get(base, "fill") === "Canvas")) {
-            base.set("fill", paper);
-          }
         }
         found.push(tag("path", new Map([...base, ...extra, ["d", written.join("")]])));
       };
@@ -3482,9 +3480,11 @@
         let left, top, wide, high, ground, body, definition;
         [left, top, wide, high] = this.drawn.frame;
         ground = tag("rect", new Map([["x", round(left * SCALE)], ["y", round(top * SCALE)], ["width", this.width], ["height", this.height], ["fill", PAPER], ["stroke", "none"]]));
-        body = new Markup(String(_inked(this._front)).replaceAll(" vector-effect=\"non-scaling-stroke\"", ""));
-        definition = _inked(this.drawn.definition);
-        return this._svg([left, top, wide, high], [ground, body], INK, (0.0088 * high) * SCALE, definition);
+        [body, definition] = [[ground, this.printed], printed(this.drawn.definition)];
+        return this._svg([left, top, wide, high], body, INK, (0.0088 * high) * SCALE, definition);
+      }
+      get printed() {
+        return printed(this._front);
       }
       _svg(frame, body, ink, weight, defs) {
         let wide, high, box, lines, parts;
@@ -3501,8 +3501,10 @@
     function _view(drawn, view, across) {
       return new Markup(markup(view.marks, drawn.pattern, undefined, across).join(""));
     }
-    function _inked(drawing) {
-      return new Markup(String(drawing).replaceAll("currentColor", INK).replaceAll("Canvas", PAPER));
+    function printed(drawing) {
+      let inked;
+      inked = String(drawing).replaceAll("currentColor", INK).replaceAll("Canvas", PAPER);
+      return new Markup(inked.replaceAll(" vector-effect=\"non-scaling-stroke\"", ""));
     }
     function draw_plan(features, garment, vocabulary, year, who = "any", by = "the records") {
       return _flat(features, vocabulary.broader_garments(garment), who, year, vocabulary, by);

@@ -9,8 +9,9 @@ from functools import cached_property, lru_cache
 
 from inperiod.citing import downloads
 from inperiod.dating import decimal_year
+from inperiod.drawing.flats import Flat
 from inperiod.publishing import paths, words
-from inperiod.publishing.flats import FlatPicture, shown_picture
+from inperiod.publishing.flats import FlatPicture, flat_of, shown_picture
 from inperiod.publishing.page import Link
 from inperiod.publishing.pictures import Picture
 from inperiod.records.model import Catalogue, Facet, Plate, Source, Term
@@ -19,6 +20,8 @@ RECORDS_KEPT = 512
 """The pages of a source's plates come shortly before the lists of its records."""
 PICTURES_KEPT = 16384
 """Pages of terms ask for the pictures of many of the same plates."""
+FLATS_KEPT = 64
+"""The pages of a source's plates come shortly before the pages that are set from their flats."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -160,6 +163,11 @@ class Lookup:
     def picture(self) -> Callable[[str], Picture | FlatPicture | None]:
         """What a list shows of a plate by its key: its scan, else its flat."""
         return lru_cache(PICTURES_KEPT)(lambda key: shown_picture(self.catalogue, self.catalogue.plates[key]))
+
+    @cached_property
+    def flat(self) -> Callable[[str], Flat | None]:
+        """The flat of a plate by its key; None for a garment that has no flat."""
+        return lru_cache(FLATS_KEPT)(lambda key: flat_of(self.catalogue, self.catalogue.plates[key]))
 
     @cached_property
     def records(self) -> Callable[[str], Mapping[str, str]]:

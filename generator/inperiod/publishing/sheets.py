@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from inperiod.drawing.flats.page import Entry, catalogue_page, page_size
 from inperiod.publishing import paths, words
-from inperiod.publishing.flats import FlatPicture, flat_of, shown_picture
+from inperiod.publishing.flats import FlatPicture, shown_picture
 from inperiod.publishing.lookup import Lookup
 from inperiod.records.model import Catalogue, Plate, Source
 
@@ -45,7 +45,7 @@ def source_sheets(look: Lookup, source: Source) -> Iterator[tuple[str, str]]:
         entries = [
             Entry(flat, plate.locator.item or "", _caption(plate), words.price(plate.price) or "")
             for plate in plates
-            if (flat := flat_of(look.catalogue, plate)) is not None
+            if (flat := look.flat(plate.key)) is not None
         ]
         firm = source.publisher.name or words.sentence(words.kind(source))
         folio = f"Page {page}" if page else ""

@@ -74,9 +74,13 @@ class Flat:
                 "stroke": "none",
             },
         )
-        body = Markup(str(_inked(self._front)).replace(' vector-effect="non-scaling-stroke"', ""))
-        definition = _inked(self.drawn.definition)
-        return self._svg((left, top, wide, high), [ground, body], INK, 0.0088 * high * SCALE, definition)
+        body, definition = [ground, self.printed], printed(self.drawn.definition)
+        return self._svg((left, top, wide, high), body, INK, 0.0088 * high * SCALE, definition)
+
+    @cached_property
+    def printed(self) -> Markup:
+        """The lines of the front as they are printed."""
+        return printed(self._front)
 
     def _svg(
         self,
@@ -113,9 +117,10 @@ def _view(drawn: Drawn, view: View, across: float) -> Markup:
     return Markup("".join(markup(view.marks, drawn.pattern, across=across)))
 
 
-def _inked(drawing: Markup) -> Markup:
-    """In the colours of a file of its own."""
-    return Markup(str(drawing).replace("currentColor", INK).replace("Canvas", PAPER))
+def printed(drawing: Markup) -> Markup:
+    """Ink on paper whatever is around it, its lines growing with it: for a file of its own."""
+    inked = str(drawing).replace("currentColor", INK).replace("Canvas", PAPER)
+    return Markup(inked.replace(' vector-effect="non-scaling-stroke"', ""))
 
 
 def draw_flat(plate: Plate, vocabulary: Vocabulary, year: float | None) -> Flat | None:

@@ -71,28 +71,32 @@ def whole(half: Path) -> Path:
 def data(path: Path, scale: float = SCALE, across: float = 0.0, down: float = 0.0) -> str:
     """The path as SVG writes it, in whole units, relative from step to step."""
 
-    def spot(point: tuple[float, float]) -> tuple[int, int]:
-        return round((point[0] + across) * scale), round((point[1] + down) * scale)
-
-    x, y = spot(path.start)
+    x, y = path.start
+    x, y = round((x + across) * scale), round((y + down) * scale)
     parts = [f"M{x} {y}"]
     last = ""
     for step in path.steps:
+        ex, ey = step[-1]
+        ex, ey = round((ex + across) * scale), round((ey + down) * scale)
         if len(step) == 3:
-            (ax, ay), (bx, by), (ex, ey) = spot(step[0]), spot(step[1]), spot(step[2])
-            letter = "c"
-            numbers: tuple[int, ...] = (ax - x, ay - y, bx - x, by - y, ex - x, ey - y)
+            (ax, ay), (bx, by), _ = step
+            ax, ay = round((ax + across) * scale), round((ay + down) * scale)
+            bx, by = round((bx + across) * scale), round((by + down) * scale)
+            letter, text = "c", f" {ax - x} {ay - y} {bx - x} {by - y} {ex - x} {ey - y}"
+        elif ex == x and ey == y:
+            continue
         else:
-            ex, ey = spot(step[0])
-            if ex == x and ey == y:
-                continue
-            letter, numbers = "l", (ex - x, ey - y)
-        text = "".join(f" {n}" if n >= 0 else str(n) for n in numbers)
-        parts.append(text if letter == last else letter + text.lstrip())
+            letter, text = "l", f" {ex - x} {ey - y}"
+        parts.append(text if letter == last else letter + text)
         last, x, y = letter, ex, ey
     if path.closed:
         parts.append("z")
-    return "".join(parts)
+    return _closer("".join(parts))
+
+
+def _closer(data: str) -> str:
+    """Without the spaces that a letter or a sign makes needless."""
+    return data.replace(" -", "-").replace("c ", "c").replace("l ", "l")
 
 
 def markup(
@@ -101,10 +105,9 @@ def markup(
     *,
     scale: float = SCALE,
     across: float = 0.0,
-    paper: str = "Canvas",
-    keep_weight: bool = True,
 ) -> list[Markup]:
-    """The marks as path elements in their order; neighbours of one pen that hide nothing share an element."""
+    """The marks as path elements in their order; neighbours of one pen that hide nothing share an element.
+    Lines are as strong at any size."""
     found: list[Markup] = []
     pen: Pen | None = None
     group = 0
@@ -113,16 +116,14 @@ def markup(
     def close() -> None:
         if pen is None or not written:
             return
-        extra: dict[str, object] = {"vector-effect": "non-scaling-stroke"} if keep_weight and pen.line else {}
+        extra: dict[str, object] = {"vector-effect": "non-scaling-stroke"} if pen.line else {}
         if pen is CLOTH:
-            fill = f"url(#{pattern})" if pattern else paper
+            fill = f"url(#{pattern})" if pattern else "Canvas"
             base: dict[str, object] = {"fill": fill, "stroke": "none"}
             if not pattern:
                 base["class"] = "ground"
         else:
             base = dict(pen.attributes())
-            if base.get("fill") == "Canvas":
-                base["fill"] = paper
         found.append(tag("path", {**base, **extra, "d": "".join(written)}))
 
     for mark in marks:

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from inperiod.drawing.flats.drawn import View
-from inperiod.drawing.flats.flat import Flat
+from inperiod.drawing.flats.flat import Flat, printed
 from inperiod.drawing.flats.ink import INK, PAPER, Mark, markup
 from inperiod.drawing.hand import FAINT, Path, Stroke
 from inperiod.drawing.marks import tag
@@ -50,7 +50,7 @@ def catalogue_page(firm: str, title: str, folio: str, entries: Sequence[Entry], 
         left = MARGIN + wide * (columns - len(row)) / 2
         for at, (entry, caption) in enumerate(zip(row, lines, strict=True)):
             if entry.flat.drawn.pattern:
-                patterns[entry.flat.drawn.pattern] = entry.flat.drawn.definition
+                patterns[entry.flat.drawn.pattern] = printed(entry.flat.drawn.definition)
             x = left + wide * at
             if at:
                 parts.append(_rule(x, y + 8, x, y + cut + 20))
@@ -67,7 +67,6 @@ def catalogue_page(firm: str, title: str, folio: str, entries: Sequence[Entry], 
         "role": "img",
         "aria-label": f"{notice}: {firm}, {title}, {folio}",
     }
-    definitions = "".join(str(each) for each in patterns.values())
     ground = tag("rect", {"width": WIDTH, "height": round(high), "fill": PAPER})
     border = tag(
         "rect",
@@ -81,12 +80,11 @@ def catalogue_page(firm: str, title: str, folio: str, entries: Sequence[Entry], 
             "stroke-width": 1.6,
         },
     )
-    defs = Markup(definitions.replace("currentColor", INK).replace("Canvas", PAPER))
     return tag(
         "svg",
         frame,
         tag("title", {}, f"{notice}: {firm}, {title}"),
-        tag("defs", {}, defs),
+        tag("defs", {}, *patterns.values()),
         ground,
         border,
         *parts,
@@ -153,9 +151,7 @@ def _cut(entry: Entry, x: float, y: float, wide: float, tall: float) -> list[Mar
     """The flat as a cut: its lines, its shaded side, its shadow."""
     drawn = entry.flat.drawn
     left, top, across, high = drawn.frame
-    view = drawn.front
-    marks = (*view.marks, *(Mark("hatching", Stroke(path, FAINT)) for path in hatching(view)))
-    body = markup(marks, drawn.pattern, paper=PAPER, keep_weight=False)
+    shading = markup((Mark("hatching", Stroke(path, FAINT)) for path in hatching(drawn.front)), None)
     weight = 1.35 * high * 10 / tall
     inner = tag(
         "g",
@@ -166,7 +162,8 @@ def _cut(entry: Entry, x: float, y: float, wide: float, tall: float) -> list[Mar
             "stroke-linecap": "round",
             "stroke-linejoin": "round",
         },
-        *[Markup(str(each).replace("currentColor", INK)) for each in body],
+        entry.flat.printed,
+        *map(printed, shading),
     )
     box = {
         "x": round(x + 6, 1),
