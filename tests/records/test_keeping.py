@@ -8,11 +8,12 @@ import shutil
 from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
+from typing import Any
 
 import pytest
 
 from inperiod.evidence import gather_facts, kept_facts
-from inperiod.records import Reading, read_catalogue
+from inperiod.records import Reading, keeping, read_catalogue, reading
 from inperiod.records.keeping import Store, read_kept
 from inperiod.records.model import Source
 
@@ -87,6 +88,53 @@ def test_one_changed_source_is_read_and_the_others_are_not(
     assert opened == ["sources/corrisande-pell-spring-1920.yaml"]
     assert everything(reading) == everything(read_catalogue(folder))
     assert "Quiet" in reading.catalogue.sources["corrisande-pell-spring-1920"].title
+
+
+def test_many_hands_read_the_same_as_one(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    (folder / "sources" / "not-yet.yaml").write_text("title: [", encoding="utf-8")
+    monkeypatch.setattr("inperiod.hands.hands_here", lambda: 3)
+    forked = []
+    fork = os.fork
+
+    def counted() -> int:
+        forked.append(True)
+        return fork()
+
+    monkeypatch.setattr(os, "fork", counted)
+    by_many = read_kept(folder)
+    assert len(forked) == 2
+    assert everything(by_many) == everything(read_catalogue(folder))
+    assert everything(read_kept(folder)) == everything(by_many)
+    assert len(forked) == 2, "what is known is not read again"
+
+
+def test_what_a_lost_hand_has_not_read_is_read_all_the_same(
+    folder: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    mine = os.getpid()
+    read = reading.read_source
+
+    def lost(*given: Any) -> Any:
+        return read(*given) if os.getpid() == mine else os._exit(1)
+
+    monkeypatch.setattr("inperiod.hands.hands_here", lambda: 2)
+    monkeypatch.setattr(reading, "read_source", lost)
+    assert everything(read_kept(folder)) == everything(read_catalogue(folder))
+
+
+def test_files_are_held_in_lots(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    lots = []
+    by_all = keeping._Memory._by_all
+
+    def counted(self: Any, lot: Any, read: Any) -> Any:
+        lots.append([len(data) for _, data in lot])
+        return by_all(self, lot, read)
+
+    monkeypatch.setattr(keeping, "HELD", 20_000)
+    monkeypatch.setattr(keeping._Memory, "_by_all", counted)
+    assert everything(read_kept(folder)) == everything(read_catalogue(folder))
+    assert len(lots) > 5
+    assert all(sum(lot[:-1]) <= 20_000 for lot in lots)
 
 
 def _add_source(folder: Path) -> None:

@@ -9,8 +9,8 @@ from itertools import accumulate, groupby
 from pathlib import Path
 
 from inperiod.evidence import Facts, gather_facts
+from inperiod.hands import done_by_all, hands_here
 from inperiod.kept import kept
-from inperiod.publishing.hands import done_by_all, hands_here
 from inperiod.publishing.kept_pages import Kept, read_kept, write_kept
 from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.made_from import Ingredients, base_digest

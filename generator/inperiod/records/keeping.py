@@ -13,7 +13,7 @@ import json
 import os
 import stat
 import sys
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 from hashlib import blake2b
@@ -32,11 +32,15 @@ from inperiod.records.problems import Problem
 from inperiod.seldom import refuse_seldom
 
 if TYPE_CHECKING:
-    from inperiod.records.reading import Dates, Read
+    from inperiod.records.reading import Dates, Files, Read
 
 PART = "records"
 WHOLE = "catalogue"
 _SEAL = 64
+TOGETHER = 8
+"""Source files that one process reads at a time."""
+HELD = 32_000_000
+"""Bytes of source files that are held at once, but for those of the last of them."""
 _SPARE = 200
 """So many notes of what source files held before are left: one may come back to it."""
 
@@ -55,7 +59,7 @@ def read_kept(folder: Path) -> Reading:
     if known and known["grounds"] == grounds:
         return _known(folder, store, known)
     memory = _Memory(store)
-    reading: Reading = _reader().read_catalogue(folder, memory.source)
+    reading: Reading = _reader().read_catalogue(folder, memory.sources)
     if _grounds(folder) != grounds:  # somebody saved a file while it was read
         return reading
     store.write(WHOLE, _note(reading, grounds, memory.names))
@@ -94,6 +98,10 @@ class Store:
         if not compare_digest(seal, self._seal(name, text)):
             return None
         return json.loads(text)
+
+    def holds(self, name: str) -> bool:
+        """Whether there is a note of that name, of ours or not."""
+        return (self.home / f"{name}.json").exists()
 
     def write(self, name: str, note: Any) -> None:
         """Keep a note, where it can be written."""
@@ -143,26 +151,69 @@ def _key() -> bytes | None:
 
 
 class _Memory:
-    """Reads source files, each once. ``names`` are the notes they are kept under, by file."""
+    """Reads source files, each once and many by all hands. ``names`` are the notes they are kept under, by
+    file."""
 
     def __init__(self, store: Store) -> None:
         self._store = store
         self._program = _program()
         self.names: dict[str, str] = {}
 
-    def source(self, data: bytes, file: str, seasons: Seasons, dates: Dates) -> Read[Source]:
-        """As ``read_source``."""
-        name = blake2b(
-            b"\0".join((self._program, file.encode(), seasons.encode(), data)), digest_size=16
-        ).hexdigest()
-        self.names[file] = name
-        note = self._store.read(name)
-        if note is not None:
-            source, problems = note
-            return source and from_json(Source, source, file), [Problem(*each) for each in problems]
-        record, faults = _reader().read_source(data, file, seasons, dates)
-        self._store.write(name, [record and to_json(record), [_problem(each) for each in faults]])
-        return record, faults
+    def sources(self, found: Files, seasons: Seasons, dates: Dates) -> Iterator[Read[Source]]:
+        """As ``read_source`` of each."""
+
+        def read(file: str, data: bytes) -> Read[Source]:
+            record, faults = _reader().read_source(data, file, seasons, dates)
+            self._store.write(
+                self.names[file], [record and to_json(record), [_problem(each) for each in faults]]
+            )
+            return record, faults
+
+        for lot in _lots(found):
+            self.names |= {file: self._name(file, data, seasons) for file, data in lot}
+            new = self._by_all([each for each in lot if not self._store.holds(self.names[each[0]])], read)
+            for file, data in lot:
+                yield new.get(file) or self._known(file) or read(file, data)
+
+    def _name(self, file: str, data: bytes, seasons: Seasons) -> str:
+        grounds = (self._program, file.encode(), seasons.encode(), data)
+        return blake2b(b"\0".join(grounds), digest_size=16).hexdigest()
+
+    def _known(self, file: str) -> Read[Source] | None:
+        note = self._store.read(self.names[file])
+        if note is None:
+            return None
+        source, problems = note
+        return source and from_json(Source, source, file), [Problem(*each) for each in problems]
+
+    def _by_all(
+        self, lot: Sequence[tuple[str, bytes]], read: Callable[[str, bytes], Read[Source]]
+    ) -> dict[str, Read[Source]]:
+        """Files read by so many processes as can work at once: what this one read; the others leave notes."""
+        from inperiod.hands import done_by_all, hands_here
+
+        parts = [lot[at : at + TOGETHER] for at in range(0, len(lot), TOGETHER)]
+        mine: dict[str, Read[Source]] = {}
+
+        def work(part: Sequence[tuple[str, bytes]]) -> None:
+            mine.update({file: read(file, data) for file, data in part})
+
+        for _ in done_by_all(parts, work, hands_here(), lambda _: None):
+            pass
+        return mine
+
+
+def _lots(found: Files) -> Iterator[list[tuple[str, bytes]]]:
+    """Files in lots that may be held at once."""
+    lot: list[tuple[str, bytes]] = []
+    held = 0
+    for file, data in found:
+        lot.append((file, data))
+        held += len(data)
+        if held > HELD:
+            yield lot
+            lot, held = [], 0
+    yield lot
 
 
 def _problem(each: Problem) -> list[Any]:

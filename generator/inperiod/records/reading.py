@@ -7,7 +7,7 @@ the order of their names; nothing outside the folder is ever opened.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TypeVar
@@ -30,13 +30,17 @@ Record = TypeVar("Record")
 Read = tuple[Record | None, list[Problem]]
 """A record, or None where the file holds none that is sound, and what is wrong with the file."""
 
-ReadSource = Callable[[bytes, str, Seasons, Dates], Read[Source]]
+Files = Iterable[tuple[str, bytes]]
+"""Names of files relative to the catalogue folder, with what is in them."""
+
+ReadAll = Callable[[Files, Seasons, Dates], Iterable[Read[Record]]]
+"""Reads files one after another, each by itself."""
 
 
-def read_catalogue(folder: Path, source: ReadSource | None = None) -> Reading:
+def read_catalogue(folder: Path, sources: ReadAll[Source] | None = None) -> Reading:
     """Read and check a catalogue folder. Never raises for what the folder holds; see ``Reading.problems``.
 
-    ``source`` stands in for ``read_source``, with the same results."""
+    ``sources`` reads source files, with the same results as ``read_source`` of each."""
     folder = Path(folder)
     problems: list[Problem] = []
     if not folder.is_dir():
@@ -47,11 +51,21 @@ def read_catalogue(folder: Path, source: ReadSource | None = None) -> Reading:
     settings = _settings(folder, problems)
     reader = _Reader(folder, settings.seasons, {}, problems)
     vocabulary = reader.vocabulary()
-    sources = {each.id: each for each in reader.records("sources", source or read_source)}
-    boards = {each.id: each for each in reader.records("boards", read_board)}
-    catalogue = Catalogue(folder, settings, vocabulary, sources, boards)
+    found = {each.id: each for each in reader.records("sources", sources or each_by(read_source))}
+    boards = {each.id: each for each in reader.records("boards", each_by(read_board))}
+    catalogue = Catalogue(folder, settings, vocabulary, found, boards)
     problems.extend(check_catalogue(catalogue))
     return Reading(catalogue, tuple(sorted(set(problems))))
+
+
+def each_by(read: Callable[[bytes, str, Seasons, Dates], Read[Record]]) -> ReadAll[Record]:
+    """Files read one by one."""
+
+    def read_all(found: Files, seasons: Seasons, dates: Dates) -> Iterator[Read[Record]]:
+        for file, data in found:
+            yield read(data, file, seasons, dates)
+
+    return read_all
 
 
 def read_source(
@@ -133,7 +147,7 @@ class _Reader:
         own = self.folder / "vocabulary"
         place = self.folder if own.is_dir() else kept("vocabulary").parent
         found = sorted(
-            self.records("vocabulary", read_facet, place),
+            self.records("vocabulary", each_by(read_facet), place),
             key=lambda each: (each[0], each[1].mark.file),
         )
         facets: dict[str, Facet] = {}
@@ -146,15 +160,10 @@ class _Reader:
                 facets[facet.id] = facet
         return Vocabulary(facets)
 
-    def records(
-        self,
-        name: str,
-        read: Callable[[bytes, str, Seasons, Dates], Read[Record]],
-        place: Path | None = None,
-    ) -> Iterator[Record]:
+    def records(self, name: str, read: ReadAll[Record], place: Path | None = None) -> Iterator[Record]:
         """Every record of a sub-folder, in the order of file names."""
-        for file, data in files(place or self.folder, name, self.problems):
-            record, faults = read(data, file, self.seasons, self.dates)
+        found = files(place or self.folder, name, self.problems)
+        for record, faults in read(found, self.seasons, self.dates):
             self.problems.extend(faults)
             if record is not None:
                 yield record
