@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
     from inperiod.evidence import Facts
     from inperiod.records.model import Catalogue
+    from windows import Windows
 
 # No clock in property tests: a busy machine is slow, not wrong.
 settings.register_profile("inperiod", deadline=None)
@@ -107,7 +108,7 @@ def demo_site(demo_catalogue: Catalogue, tmp_path_factory: pytest.TempPathFactor
 
 @pytest.fixture(scope="session")
 def chromium() -> Iterator[Browser]:
-    """A running headless Chromium. Open a new context in each test."""
+    """A running headless Chromium. A context of one's own is dear: most tests borrow one of ``windows``."""
     from playwright.sync_api import sync_playwright
 
     with sync_playwright() as playwright:
@@ -118,6 +119,14 @@ def chromium() -> Iterator[Browser]:
         browser = playwright.chromium.launch(executable_path=program, args=CHROMIUM_ARGUMENTS)
         yield browser
         browser.close()
+
+
+@pytest.fixture(scope="session")
+def windows(chromium: Browser) -> Windows:
+    """Contexts of the browser to borrow: ``windows.lend()``, and ``windows.take_back(context)`` at the end."""
+    from windows import Windows
+
+    return Windows(chromium)
 
 
 @pytest.fixture(scope="session")

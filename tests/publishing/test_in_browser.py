@@ -15,15 +15,17 @@ from publishing.pages import html_pages
 from screenshots import kinds
 
 if TYPE_CHECKING:
-    from playwright.sync_api import Browser, Page
+    from playwright.sync_api import Page
+
+    from windows import Windows
 
 pytestmark = pytest.mark.browser
 
 
 @pytest.fixture
-def page(chromium: Browser) -> Iterator[Page]:
+def page(windows: Windows) -> Iterator[Page]:
     """A page that keeps what the console said and what was asked for beyond the site, as ``page.said``."""
-    context = chromium.new_context(reduced_motion="reduce")
+    context = windows.lend(still=True)
     context.grant_permissions(["clipboard-read", "clipboard-write"])
     opened = context.new_page()
     said: list[str] = []
@@ -37,7 +39,7 @@ def page(chromium: Browser) -> Iterator[Page]:
     )
     opened.said = said  # type: ignore[attr-defined]
     yield opened
-    context.close()
+    windows.take_back(context)
 
 
 @pytest.mark.parametrize("width", [390, 820, 1280])
@@ -115,11 +117,11 @@ def test_the_keyboard_alone_reaches_the_text_and_the_links(page: Page, small_sit
     assert page.evaluate("getComputedStyle(document.activeElement).outlineStyle") == "solid"
 
 
-def test_every_page_can_be_read_without_scripts(chromium: Browser, small_site: Path) -> None:
-    context = chromium.new_context(java_script_enabled=False)
+def test_every_page_can_be_read_without_scripts(windows: Windows, small_site: Path) -> None:
+    context = windows.lend(scripts=False)
     page = context.new_page()
     for file in html_pages(small_site)[:12]:
         page.goto(file.as_uri())
         assert page.is_visible("h1"), file
         assert len(page.inner_text("main")) > 40, file
-    context.close()
+    windows.take_back(context)

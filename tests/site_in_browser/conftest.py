@@ -18,7 +18,9 @@ from inperiod.records.model import Catalogue
 from site_in_browser.invented_pages import make_pages
 
 if TYPE_CHECKING:
-    from playwright.sync_api import Browser, Page, Request
+    from playwright.sync_api import Page, Request
+
+    from windows import Windows
 
 Open = Callable[..., "Page"]
 
@@ -51,7 +53,7 @@ def shown_facts(shown_catalogue: Catalogue) -> Facts:
 
 
 @pytest.fixture
-def opened(chromium: Browser, demo_site: Path) -> Iterator[Open]:
+def opened(windows: Windows, demo_site: Path) -> Iterator[Open]:
     """Opens a page of the site: ``opened("plates.html#from=1920")``. ``at`` is an http address to open it
     from in place of the folder; ``width``, ``dark`` and ``scripts`` set up the browser."""
     contexts, complaints = [], []
@@ -65,13 +67,10 @@ def opened(chromium: Browser, demo_site: Path) -> Iterator[Open]:
         page: str, at: str | None = None, width: int = 1280, dark: bool = False, scripts: bool = True
     ) -> Page:
         base = at or demo_site.as_uri() + "/"
-        context = chromium.new_context(
-            viewport={"width": width, "height": 900},
-            color_scheme="dark" if dark else "light",
-            java_script_enabled=scripts,
-        )
+        context = windows.lend(dark=dark, scripts=scripts)
         contexts.append(context)
         opened_page = context.new_page()
+        opened_page.set_viewport_size({"width": width, "height": 900})
         opened_page.on("console", lambda message: complaints.append(f"console: {message.text}"))
         opened_page.on("pageerror", lambda error: complaints.append(f"error: {error}"))
         opened_page.on("requestfailed", failed)
@@ -88,7 +87,7 @@ def opened(chromium: Browser, demo_site: Path) -> Iterator[Open]:
 
     yield open_page
     for context in contexts:
-        context.close()
+        windows.take_back(context)
     assert complaints == []
 
 

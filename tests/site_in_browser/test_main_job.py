@@ -18,7 +18,9 @@ from inperiod.evidence import Facts, Question, Window, answer
 from inperiod.records import Catalogue
 
 if TYPE_CHECKING:
-    from playwright.sync_api import Browser, Page, Request
+    from playwright.sync_api import Page, Request
+
+    from windows import Windows
 
 pytestmark = pytest.mark.browser
 
@@ -46,11 +48,12 @@ def home(
 
 
 @pytest.fixture
-def page(chromium: Browser, home: str) -> Iterator[Page]:
+def page(windows: Windows, home: str) -> Iterator[Page]:
     """A page not let out: whatever goes wrong in it, or asks for anything elsewhere, fails the test."""
-    context = chromium.new_context(viewport={"width": 1280, "height": 900})
+    context = windows.lend()
     faults: list[str] = []
     opened = context.new_page()
+    opened.set_viewport_size({"width": 1280, "height": 900})
     opened.on("console", lambda said: faults.append(said.text) if said.type in ("error", "warning") else None)
     opened.on("pageerror", lambda error: faults.append(str(error)))
     opened.on("requestfailed", lambda failed: faults.extend(fault_of(failed)))
@@ -58,7 +61,7 @@ def page(chromium: Browser, home: str) -> Iterator[Page]:
         "request", lambda sent: None if _at_home(sent.url, home) else faults.append(f"outside: {sent.url}")
     )
     yield opened
-    context.close()
+    windows.take_back(context)
     assert faults == []
 
 
@@ -196,11 +199,11 @@ def test_every_kind_of_page_opens_without_a_fault(page: Page, home: str, demo_si
         assert page.locator("h1").first.inner_text().strip(), name
 
 
-def test_the_pages_can_be_read_without_scripts(chromium: Browser, home: str) -> None:
-    context = chromium.new_context(java_script_enabled=False)
+def test_the_pages_can_be_read_without_scripts(windows: Windows, home: str) -> None:
+    context = windows.lend(scripts=False)
     page = context.new_page()
     page.goto(f"{home}index.html")
     assert page.locator("#answer [data-verdict]").count() > 0
     page.goto(f"{home}plates.html")
     assert page.locator("#all-plates [data-plate]").count() > 100
-    context.close()
+    windows.take_back(context)
