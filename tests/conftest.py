@@ -123,7 +123,7 @@ def chromium() -> Iterator[Browser]:
 
 @pytest.fixture(scope="session")
 def windows(chromium: Browser) -> Windows:
-    """Contexts of the browser to borrow: ``windows.lend()``, and ``windows.take_back(context)`` at the end."""
+    """Contexts of the browser to borrow: ``windows.lend()``, then ``windows.take_back(context)``."""
     from windows import Windows
 
     return Windows(chromium)
