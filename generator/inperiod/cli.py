@@ -14,6 +14,7 @@ import sys
 from collections.abc import Callable, Sequence
 from typing import Any, NoReturn
 
+from inperiod import __version__
 from inperiod import cli_add as record
 from inperiod import cli_answers as answers
 from inperiod import cli_boards as boards
@@ -115,22 +116,13 @@ def make_parser() -> argparse.ArgumentParser:
         epilog=EPILOGUE,
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
-    parser.add_argument("--version", action="version", version=f"inperiod {_version()}")
+    parser.add_argument("--version", action="version", version=f"inperiod {__version__}")
     commands = parser.add_subparsers(
         title="commands", metavar="COMMAND", required=True, parser_class=_Command
     )
     for add in (_when, _fit, _timeline, _check, _cite, _board, _build, _serve, _new, _import, _add, _tidy):
         add(commands)
     return parser
-
-
-def _version() -> str:
-    from importlib.metadata import PackageNotFoundError, version
-
-    try:
-        return version("inperiod")
-    except PackageNotFoundError:
-        return "(not installed)"
 
 
 def _command(

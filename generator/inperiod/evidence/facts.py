@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from typing import Any, Literal
@@ -125,7 +125,8 @@ class Facts:
     @cached_property
     def shown(self) -> tuple[Mapping[int, bool], ...]:
         """By plate number: the terms shown, with broader ones, and whether seen or read (not inferred)."""
-        return tuple(_with_broader(self.terms, plate) for _, plate in self.plates)
+        chains = [_chain(self.terms, term) for term in range(len(self.terms))]
+        return tuple(_with_broader(chains, plate) for _, plate in self.plates)
 
     @cached_property
     def recorded(self) -> tuple[frozenset[int], ...]:
@@ -158,11 +159,12 @@ class Facts:
 _UNDATED = ("plates", "keys", "term_keys", "term_index", "shown", "recorded", "plates_of")
 
 
-def _with_broader(terms: tuple[TermFact, ...], plate: PlateFact) -> dict[int, bool]:
+def _with_broader(chains: Sequence[tuple[int, ...]], plate: PlateFact) -> dict[int, bool]:
     found: dict[int, bool] = {}
     for shown, reading in plate.shown:
-        for term in _chain(terms, shown):
-            found[term] = found.get(term, False) or READINGS[reading] != "inferred"
+        sure = READINGS[reading] != "inferred"
+        for term in chains[shown]:
+            found[term] = found.get(term, False) or sure
     return found
 
 
