@@ -18,8 +18,8 @@
     return { decades, shares: sharesIn(facts, question, features, windows) };
   }
 
-  const worthDrawing = (drawn) =>
-    drawn.rows.length > 0 && drawn.looked.reduce((sum, count) => sum + count, 0) >= LEAST_DOCUMENTS;
+  const worthDrawing = ({ terms, looked }) =>
+    terms > 0 && looked.reduce((sum, count) => sum + count, 0) >= LEAST_DOCUMENTS;
 
   function strip({ facts, grades }, question, features, label) {
     const { decades, shares } = decadeShares(facts, question, features);
@@ -31,7 +31,7 @@
     const facet = features[0].split("/")[0];
     const link =
       features.length === 1 &&
-      worthDrawing(InPeriod.evidence.timeline(facts, question.garment, facet, { grades })) &&
+      worthDrawing(InPeriod.evidence.standsOn(facts, question.garment, facet, { grades })) &&
       h("a", { href: `timeline/${question.garment}/${facet}.html` }, "The whole timeline");
     return h("figure", { class: "fit-strip" }, drawing, h("figcaption", {}, FRAMED, link && " ", link));
   }
@@ -84,8 +84,8 @@
     return one ? "The one plate that shows it" : "The nearest plates that show it";
   }
 
-  function fit(page, asked, question, found, index) {
-    const { facts, holdings, leads } = page;
+  function fit(page, asked, question, found) {
+    const { facts, leads } = page;
     const features = found.term.split(" + ");
     const together = features.length > 1;
     const term = together ? null : facts.terms[facts.termIndex.get(found.term)];
@@ -123,21 +123,11 @@
           ...found.reasons.slice(1).map((reason) => h("li", {}, reason)),
         ),
       ),
-      found.cite.length > 0 && h("h4", { class: "cites-head" }, citeHead(found)),
-      found.cite.length > 0 &&
-        h(
-          "ol",
-          { class: "cites" },
-          ...found.cite
-            .slice(0, CITED)
-            .map((key, number) => cited(holdings.plate(holdings.numberOf(key)), `cite-${index}-${number}`)),
-        ),
-      found.cite.length > 0 &&
-        h(
-          "p",
-          { class: "cites-more" },
-          h("a", { href: more }, together ? "Every plate that shows them all" : "Every plate that shows it"),
-        ),
+      found.cite.length > 0 && [
+        h("h4", { class: "cites-head" }, citeHead(found)),
+        h("ol", { class: "cites" }),
+        h("p", { class: "cites-more" }, h("a", { href: more }, together ? "Every plate that shows them all" : "Every plate that shows it")),
+      ],
     );
   }
 
@@ -188,26 +178,29 @@
     return index === undefined ? "" : facts.terms[index].label;
   }
 
-  /** {cited, parts()}: the numbers of the plates to cite, and once what is said of these is there, the answer as elements. */
+  /** Weighs what is asked; gives the answer as below, and the promise of what is said of the plates to cite, null where it is there. */
   function answerTo(page, asked, window) {
     const { facts, holdings } = page,
       question = questionOf(asked, window);
     const given = InPeriod.evidence.answer(facts, question);
     const found = given.together ? [...given.features, given.together] : given.features;
-    const cited = found.flatMap(({ cite }) => cite.slice(0, CITED).map(holdings.numberOf));
-    return { cited, parts: () => answerParts(page, asked, question, found) };
+    const coming = holdings.need(found.flatMap(({ cite }) => cite.slice(0, CITED).map(holdings.numberOf)));
+    return { coming, ...answerParts(page, asked, question, found) };
   }
 
-  /** The whole answer as elements, and what a screen reader is told of it. */
+  /**
+   * The answer as elements, what a screen reader is told of it, and what adds the plates to cite to it, once what is
+   * said of these is there.
+   */
   function answerParts(page, asked, question, found) {
-    const { facts } = page,
+    const { facts, holdings } = page,
       when = InPeriod.evidence.windowInWords(question.window);
     const garment = facts.garments[facts.garmentIndex.get(asked.garment)];
     const head = `${raised(garment.label)} for ${when}`;
     const fits = h(
       "ol",
       { class: "fits" },
-      ...found.map((each, index) => fit(page, asked, question, each, index)),
+      ...found.map((each) => fit(page, asked, question, each)),
     );
     const section = h(
       "section",
@@ -230,6 +223,10 @@
       h("div", { class: "part-body" }, found.length ? fits : h("p", { class: "empty" }, NOTHING)),
     );
     const said = found.map((each) => `${labelOf(facts, each.term) || "All together"}: ${each.verdict}.`);
+    const cite = () =>
+      found.forEach((each, index) =>
+        each.cite.slice(0, CITED).forEach((key, number) =>
+          fits.children[index].querySelector(".cites").append(cited(holdings.plate(holdings.numberOf(key)), `cite-${index}-${number}`))));
     /** Adds what the verdicts hang on, which stands folded away and takes as long again to work out. */
     const hang = () => {
       for (const { term, sentence } of InPeriod.evidence.sensitivity(facts, question))
@@ -238,6 +235,7 @@
     return {
       parts: [section, usual(page, asked, question, when)].filter(Boolean),
       said: [`${head}.`, ...said].join(" "),
+      cite,
       hang,
     };
   }

@@ -165,9 +165,9 @@
     const held = new Set(board.plates.map((each) => each.plate)),
       suggested = [];
     for (let number = 0; can && number < plates.count; number += 1) {
-      if (!ofGarment(number) || held.has(plates.keys[number]) || away(documents[plates.documentOf[number]], grades)) continue;
+      if (!ofGarment(number) || held.has(plates.keyOf(number)) || away(documents[plates.documentOf[number]], grades)) continue;
       const given = shown(number);
-      if (part(number) >= MOSTLY && given.length >= Math.min(2, asked.length)) suggested.push({ plate: plates.keys[number], part: part(number), shows: given });
+      if (part(number) >= MOSTLY && given.length >= Math.min(2, asked.length)) suggested.push({ plate: plates.keyOf(number), part: part(number), shows: given });
     }
     suggested.sort((a, b) => b.shows.length - a.shows.length || b.part - a.part || (a.plate < b.plate ? -1 : 1));
     return { planned, together: answer.together, gathered, remarks, suggested: suggested.slice(0, SUGGESTED), label };

@@ -33,12 +33,8 @@
   }
 
   function dateOf(day) {
-    const year = yearOf(day);
-    let rest = day - yearStart(year), month = 0;
-    const leap = yearStart(year + 1) - yearStart(year) === 366;
-    const lengths = [31, leap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
-    while (rest >= lengths[month]) rest -= lengths[month++];
-    return [year, month + 1, rest + 1];
+    const date = new Date((day - yearStart(1970)) * 864e5);
+    return [date.getUTCFullYear(), date.getUTCMonth() + 1, date.getUTCDate()];
   }
 
   function dayInWords(day) {
@@ -95,14 +91,14 @@
   /** The numbers of a packed text: five bits a sign, the lowest first, 32 added where another sign follows. */
   function unpacked(text) {
     const numbers = new Int32Array(text.length);
-    let count = 0, shift = 0;
+    let count = 0, shift = 0, number = 0;
     for (let i = 0; i < text.length; i += 1) {
       const sign = text.charCodeAt(i);
       const value = sign > 96 ? sign - 71 : sign > 64 && sign < 91 ? sign - 65 : sign > 47 && sign < 58 ? sign + 4 : sign === 45 ? 62 : 63;
-      numbers[count] += (value & 31) << shift;
+      number |= (value & 31) << shift;
       if (value < 32) {
-        count += 1;
-        shift = 0;
+        numbers[count++] = number;
+        number = shift = 0;
       } else shift += 5;
     }
     return numbers.subarray(0, count);
@@ -133,7 +129,7 @@
       documents: index.documents.map(([source, suffix, kind, place, basis, root, days, ...tried]) => ({
         id: suffix ? `${source}@${suffix}` : source, source, kind: index.kinds[kind], places: index.places[place],
         basis: BASES[basis], root: orNull(root, -2), days: daysIn(days),
-        tried: (tried.length ? tried : [days, days]).map(daysIn),
+        tried: tried.length ? tried : [days, days],
       })),
       garmentChains: garments.map((_, garment) => chain(garments, garment)),
       garmentIndex: new Map(garments.map((each, i) => [each.id, i])),
@@ -146,14 +142,15 @@
     const count = columns.ids.length, facets = index.facets.length, steps = unpacked(columns.numbers);
     const documentOf = new Int32Array(count), within = new Int32Array(count), starts = new Int32Array(count + 1);
     const recorded = index.facets.map(() => new Uint8Array(count)), cuts = new Int32Array(count).fill(-1);
-    const chains = terms.map((_, term) => chain(terms, term)), codes = unpacked(columns.features);
-    let shown = new Int32Array(2 * codes.length), end = 0, at = 0, document = 0, first = 0, number = -1;
+    const chains = terms.map((_, term) => chain(terms, term)), codes = unpacked(columns.features), places = new Int32Array(terms.length).fill(-1);
+    const shown = [];
+    let at = 0, document = 0, first = 0, number = -1;
     for (let plate = 0; plate < count; plate += 1) {
       number += steps[plate] + 1;
       while (number >= first + index.counts[document]) first += index.counts[document++];
       documentOf[plate] = document;
       within[plate] = number - first;
-      const start = starts[plate] = end;
+      const start = starts[plate] = shown.length;
       let code = 0;
       for (let left = codes[at++]; left > 0; left -= 1) {
         code += codes[at++];
@@ -164,34 +161,26 @@
         const term = Math.floor((code - facets) / READINGS), surely = (code - facets) % READINGS === INFERRED ? 0 : 1;
         recorded[terms[term].facet][plate] = 1;
         for (const each of chains[term]) {
-          let place = start;
-          while (place < end && shown[place] >> 1 !== each) place += 1;
-          if (place === shown.length) shown = grown(shown);
-          if (place === end) shown[end++] = each * 2;
-          shown[place] |= surely;
+          if (places[each] < start) places[each] = shown.push(each * 2) - 1;
+          shown[places[each]] |= surely;
         }
       }
     }
-    starts[count] = end;
-    const cut = unpacked(columns.cuts), wearers = Array.from(unpacked(columns.wearers), (who) => index.wearers[who]);
+    starts[count] = shown.length;
+    const cut = unpacked(columns.cuts), wearers = [];
+    for (const who of unpacked(columns.wearers)) wearers.push(index.wearers[who]);
     for (let i = 0, plate = 0; i < cut.length; i += 2) cuts[plate += cut[i]] = cut[i + 1];
     return {
-      count, keys: columns.ids.map((id, plate) => `${documents[documentOf[plate]].source}/${id}`),
-      documentOf, within, garmentOf: unpacked(columns.garments), wearers, cuts, starts, shown: shown.subarray(0, end), recorded,
+      count, keyOf: (plate) => `${documents[documentOf[plate]].source}/${columns.ids[plate]}`,
+      documentOf, within, garmentOf: unpacked(columns.garments), wearers, cuts, starts, shown: new Int32Array(shown), recorded,
     };
-  }
-
-  function grown(numbers) {
-    const more = new Int32Array(2 * numbers.length + 8);
-    more.set(numbers);
-    return more;
   }
 
   /** The same facts with "circa" read as 0 or 10 years either side. */
   function atCirca(facts, years) {
     const key = `circa ${years}`, at = CIRCA_TRIED.indexOf(years);
     if (!facts.memo.has(key)) {
-      const documents = facts.documents.map((each) => ({ ...each, days: each.tried[at] }));
+      const documents = facts.documents.map((each) => ({ ...each, days: daysIn(each.tried[at]) }));
       facts.memo.set(key, { ...facts, circaYears: years, documents, memo: new Map() });
     }
     return facts.memo.get(key);
@@ -204,6 +193,13 @@
       if (shown[i] >> 1 === term) return 1 + (shown[i] & 1);
     }
     return 0;
+  }
+
+  /** The list a map holds under a key, begun where there is none. */
+  function listIn(map, key) {
+    let list = map.get(key);
+    if (!list) map.set(key, (list = []));
+    return list;
   }
 
   // ---- surveys: the documents that count for a garment and its facets
@@ -224,21 +220,34 @@
   function makeSurvey(facts, garment, facets, limits) {
     const away = new Map(Object.keys(facts.whyLeftOut).map((reason) => [reason, []]));
     const parts = limits.place === null ? [] : placeParts(limits.place);
-    const entries = [];
-    for (const [document, plates] of standing(facts, recording(facts, garment, facets, limits.wearer), away)) {
-      const fact = facts.documents[document];
-      if (limits.kind !== null && fact.kind !== limits.kind) continue;
+    const held = standing(facts, recording(facts, garment, facets, limits.wearer), away), entries = [], met = new Set();
+    const positions = new Int32Array(facts.plates.count);
+    for (const document of inOrder(facts)) {
+      const fact = facts.documents[document], found = held.get(document);
+      if (!found || (limits.kind !== null && fact.kind !== limits.kind)) continue;
       if (!parts.every((part) => fact.places.includes(part))) continue;
       const reason = notWeighed(fact, limits.grades);
-      if (reason) away.get(reason).push(...plates);
-      else entries.push({ document, earliest: fact.days.earliest, latest: fact.days.latest, plates });
+      if (reason) {
+        away.get(reason).push(...found);
+        continue;
+      }
+      const plates = withoutReusedCuts(facts, found, met, away);
+      for (const number of plates) positions[number] = entries.length;
+      if (plates.length) entries.push({ document, earliest: fact.days.earliest, latest: fact.days.latest, plates });
     }
-    entries.sort((a, b) => a.earliest + a.latest - b.earliest - b.latest || a.document - b.document);
-    const kept = withoutReusedCuts(facts, entries, away);
     return {
-      entries: kept, middles: Float64Array.from(kept, (each) => each.earliest + each.latest),
-      showing: gatherShowing(facts, kept, new Set(facets)), away, memo: new Map(),
+      entries, middles: entries.map((each) => each.earliest + each.latest), positions,
+      showing: gatherShowing(facts, entries, facets), away, memo: new Map(),
     };
+  }
+
+  /** The documents by the middle of their days. */
+  function inOrder({ documents, memo }) {
+    if (!memo.has("order")) {
+      const twice = documents.map(({ days }) => (days ? days.earliest + days.latest : 0));
+      memo.set("order", documents.map((_, document) => document).sort((a, b) => twice[a] - twice[b] || a - b));
+    }
+    return memo.get("order");
   }
 
   function recording(facts, garment, facets, wearer) {
@@ -252,8 +261,7 @@
       if (!anyone && wearers[number] !== wearer && wearers[number] !== "any") continue;
       if (!columns.every((column) => column[number])) continue;
       const document = documentOf[number];
-      if (!found.has(document)) found.set(document, []);
-      found.get(document).push(number);
+      listIn(found, document).push(number);
     }
     return found;
   }
@@ -267,8 +275,7 @@
         held.set(document, plates);
         originals.add(source);
       } else {
-        if (!reprints.has(original)) reprints.set(original, []);
-        reprints.get(original).push(document);
+        listIn(reprints, original).push(document);
       }
     }
     for (const [original, documents] of reprints) {
@@ -297,39 +304,27 @@
     return earliest === null || latest === null || latest - earliest + 1 > WIDEST_DAYS ? "wide" : null;
   }
 
-  function withoutReusedCuts(facts, entries, away) {
-    const met = new Set(), kept = [];
-    for (const entry of entries) {
-      const plates = entry.plates.filter((number) => {
-        const cut = facts.plates.cuts[number];
-        if (cut < 0) return true;
-        if (met.has(cut)) {
-          away.get("reused cut").push(number);
-          return false;
-        }
-        met.add(cut);
-        return true;
-      });
-      if (plates.length) kept.push({ ...entry, plates });
-    }
-    return kept;
+  function withoutReusedCuts(facts, plates, met, away) {
+    return plates.filter((number) => {
+      const cut = facts.plates.cuts[number];
+      if (cut < 0) return true;
+      if (met.has(cut)) away.get("reused cut").push(number);
+      return !met.has(cut) && met.add(cut);
+    });
   }
 
-  /** By term: by position of the document: the plates showing it. */
+  /** By term of the facets: the plates showing it, in order. */
   function gatherShowing(facts, entries, facets) {
     const { starts, shown } = facts.plates, found = new Map();
-    entries.forEach((entry, position) => {
-      for (const number of entry.plates) {
+    const wanted = facts.terms.map(({ facet }) => facets.includes(facet));
+    for (const { plates } of entries) {
+      for (const number of plates) {
         for (let i = starts[number]; i < starts[number + 1]; i += 1) {
           const term = shown[i] >> 1;
-          if (!facets.has(facts.terms[term].facet)) continue;
-          if (!found.has(term)) found.set(term, new Map());
-          const places = found.get(term);
-          if (!places.has(position)) places.set(position, []);
-          places.get(position).push(number);
+          if (wanted[term]) listIn(found, term).push(number);
         }
       }
-    });
+    }
     return found;
   }
 
@@ -375,9 +370,9 @@
     return [Math.max(0, (middle - half) / whole), Math.min(1, (middle + half) / whole)];
   }
 
-  function shareIn(looked, of, window) {
+  function shareIn(looked, of, weights) {
     let showing = 0, recorded = 0, squares = 0;
-    for (const [position, part] of weighed(looked, window)) {
+    for (const [position, part] of weights) {
       const plates = looked.entries[position].plates.length, shown = of.showing.get(position);
       showing += part * (shown ? shown.length : 0);
       recorded += part * plates;
@@ -424,12 +419,10 @@
     const key = terms.join(" ");
     if (looked.memo.has(key)) return looked.memo.get(key);
     const showing = new Map(), sighted = new Map();
-    for (const [position, numbers] of looked.showing.get(terms[0]) || []) {
-      const all = terms.length === 1 ? numbers : numbers.filter((n) => terms.every((term) => shows(facts, n, term)));
-      if (!all.length) continue;
-      showing.set(position, all);
-      const surely = all.filter((n) => terms.every((term) => shows(facts, n, term) === 2));
-      if (surely.length) sighted.set(position, surely);
+    for (const number of looked.showing.get(terms[0]) || []) {
+      if (!terms.every((term) => shows(facts, number, term))) continue;
+      listIn(showing, looked.positions[number]).push(number);
+      if (terms.every((term) => shows(facts, number, term) === 2)) listIn(sighted, looked.positions[number]).push(number);
     }
     const order = [...sighted.keys()], backed = new Set();
     for (let i = 1; i < order.length; i += 1) {
@@ -690,7 +683,7 @@
 
   function named(c, positions) {
     const parts = positions.slice(0, NAMED).map((position) =>
-      `${c.facts.plates.keys[c.of.sighted.get(position)[0]]} (${middleYear(c.looked.middles[position])})`);
+      `${c.facts.plates.keyOf(c.of.sighted.get(position)[0])} (${middleYear(c.looked.middles[position])})`);
     if (positions.length > NAMED) parts.push(`and ${positions.length - NAMED} more`);
     return parts.join(", ");
   }
@@ -732,8 +725,8 @@
     const notBefore = latestOf(terms.map((term) => facts.terms[term].notBefore));
     const inDress = latestOf(terms.map((term) => facts.terms[term].inDress));
     const judged = judge(looked, of, found, window, question.worn_for, notBefore);
-    const share = shareIn(looked, of, window), keys = facts.plates.keys;
-    const plates = (positions) => positions.flatMap((position) => of.sighted.get(position).map((n) => keys[n]));
+    const share = shareIn(looked, of, weighed(looked, window)), { keyOf } = facts.plates;
+    const plates = (positions) => positions.flatMap((position) => of.sighted.get(position).map(keyOf));
     const leftOut = [];
     for (const [reason, numbers] of looked.away) {
       if (!numbers.length) continue;
@@ -750,7 +743,7 @@
       not_before: notBefore && notBefore.text,
       not_before_because: notBefore && `${notBefore.event}; ${notBefore.source}`,
       in_dress_from: inDress && inDress.text, left_out: leftOut,
-      cite: best(facts, looked, of, found, judged, window).map((n) => keys[n]),
+      cite: best(facts, looked, of, found, judged, window).map(keyOf),
       reasons: reasons({
         facts, things: facts.garments[facts.garmentIndex.get(question.garment)].plural, terms, window,
         when: windowInWords(window), it: terms.length === 1 ? "it" : "them all together",
@@ -760,7 +753,7 @@
   }
 
   function sighted(facts, looked, of, position) {
-    return { plate: facts.plates.keys[of.sighted.get(position)[0]], date: decimalYear(looked.middles[position] / 2) };
+    return { plate: facts.plates.keyOf(of.sighted.get(position)[0]), date: decimalYear(looked.middles[position] / 2) };
   }
 
   /** Plates to cite, best first: place to the window, grade, narrowness, not after the target day, nearness. */
@@ -769,20 +762,23 @@
     const inside = new Set(judged.inside), worn = new Set(judged.worn), aside = new Set(found ? found.setAside : []);
     const where = (position) =>
       worn.has(position) ? 1 : inside.has(position) ? 0 : aside.has(position) ? 3 : 2;
-    const ranked = (judged.inside.length >= CITED ? judged.inside : of.order).map((position) => {
+    const better = (a, b) => a[0] - b[0] || a[1] - b[1] || a[2] - b[2] || a[3] - b[3] || a[4] - b[4] || a[5] - b[5], ranked = [];
+    for (const position of judged.inside.length >= CITED ? judged.inside : of.order) {
       const entry = looked.entries[position];
       const away = from === null ? 0 : entry.earliest + entry.latest - from - to;
-      return [where(position), BASES.indexOf(facts.documents[entry.document].basis),
+      const rank = [where(position), BASES.indexOf(facts.documents[entry.document].basis),
         entry.latest - entry.earliest, away > 0 ? 1 : 0, Math.abs(away), position];
-    });
-    ranked.sort((a, b) => a[0] - b[0] || a[1] - b[1] || a[2] - b[2] || a[3] - b[3] || a[4] - b[4] || a[5] - b[5]);
-    return ranked.slice(0, CITED).flatMap((rank) => of.sighted.get(rank[5])).slice(0, CITED);
+      if (ranked.length === CITED && better(rank, ranked[CITED - 1]) > 0) continue;
+      ranked.push(rank);
+      ranked.sort(better).splice(CITED);
+    }
+    return ranked.flatMap((rank) => of.sighted.get(rank[5])).slice(0, CITED);
   }
 
   /** In each window the share of plates that show the features, all on one; null where none was looked at. */
   function sharesIn(facts, question, features, windows) {
     const terms = termsOf(facts, features), looked = survey(facts, whole(question), facetsOf(facts, terms)), of = seen(facts, looked, terms);
-    return windows.map((window) => shareIn(looked, of, window).value);
+    return windows.map((window) => shareIn(looked, of, weighed(looked, window)).value);
   }
 
   const facetIndex = (facts, facet) => facts.facets.findIndex((each) => each.id === facet);
@@ -790,10 +786,11 @@
   /** The commonest terms of a facet in the question's window, most usual first, twelve at most. */
   function usualInWindow(facts, question, facet) {
     const asked = whole(question), at = facetIndex(facts, facet), looked = survey(facts, asked, [at]);
-    const mostly = new Set(weighed(looked, asked.window).filter(([, part]) => part >= MOSTLY).map(([position]) => position));
+    const weights = weighed(looked, asked.window);
+    const mostly = new Set(weights.filter(([, part]) => part >= MOSTLY).map(([position]) => position));
     return [...looked.showing.keys()].sort((a, b) => a - b)
       .map((term) => {
-        const of = seen(facts, looked, [term]), share = shareIn(looked, of, asked.window);
+        const of = seen(facts, looked, [term]), share = shareIn(looked, of, weights);
         const documents = [...of.showing.keys()].filter((position) => mostly.has(position)).length;
         return { term: facts.terms[term].key, label: facts.terms[term].label, share, documents };
       })
@@ -802,10 +799,10 @@
       .slice(0, CITED);
   }
 
-  /** Term against decade. limits: {place, kind, wearer, grades, decades: [first, last]}, all optional. */
-  function timeline(facts, garment, facet, limits) {
+  /** What a timeline is counted from: its survey, its decades, and what weighs how much in each. */
+  function byDecade(facts, garment, facet, limits) {
     const { decades: given, ...rest } = limits || {};
-    const asked = whole({ ...rest, garment }), at = facetIndex(facts, facet), looked = survey(facts, asked, [at]);
+    const asked = whole({ ...rest, garment }), looked = survey(facts, asked, [facetIndex(facts, facet)]);
     let [first, last] = given || facts.decades;
     if (!given && looked.middles.length) {
       const decade = (twice) => Math.floor(middleYear(twice) / 10) * 10;
@@ -815,6 +812,18 @@
     const decades = [];
     for (let decade = first; decade <= last; decade += 10) decades.push(decade);
     const each = decades.map((decade) => weighed(looked, { earliest: yearStart(decade), latest: yearStart(decade + 10) - 1 }));
+    return { looked, decades, each, lookedIn: each.map((list) => list.filter(([, part]) => part >= MOSTLY).length) };
+  }
+
+  /** What a timeline would stand on: how many terms, and how many documents in each of its decades. */
+  function standsOn(facts, garment, facet, limits) {
+    const { looked, lookedIn } = byDecade(facts, garment, facet, limits);
+    return { terms: looked.showing.size, looked: lookedIn };
+  }
+
+  /** Term against decade. limits: {place, kind, wearer, grades, decades: [first, last]}, all optional. */
+  function timeline(facts, garment, facet, limits) {
+    const { looked, decades, each, lookedIn } = byDecade(facts, garment, facet, limits);
     const sum = (weights, count) => weights.reduce((total, [position, part]) => total + part * count(position), 0);
     const recorded = each.map((weights) => sum(weights, (position) => looked.entries[position].plates.length));
     const rows = [...looked.showing.keys()].sort((a, b) => a - b).map((term) => {
@@ -830,7 +839,6 @@
         not_before: notBefore && notBefore.text,
       };
     });
-    const lookedIn = each.map((list) => list.filter(([, part]) => part >= MOSTLY).length);
     const leftOut = [...looked.away].filter(([, plates]) => plates.length).map(([reason, plates]) => ({ reason, recording: plates.length }));
     return { garment, facet, decades, rows, recorded, looked: lookedIn, left_out: leftOut };
   }
@@ -855,7 +863,7 @@
   }
 
   const evidence = {
-    unpacked, factsFromJson, answer, timeline, sharesIn, notCounted, usualInWindow, sensitivity, windowInWords, yearStart, yearOf, decimalYear,
+    unpacked, factsFromJson, answer, timeline, standsOn, sharesIn, notCounted, usualInWindow, sensitivity, windowInWords, yearStart, yearOf, decimalYear,
   };
   (root.InPeriod = root.InPeriod || {}).evidence = evidence;
   if (typeof module !== "undefined") module.exports = evidence;

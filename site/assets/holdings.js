@@ -19,12 +19,12 @@
   function hold(index, columns) {
     const { evidence } = InPeriod,
       facts = evidence.factsFromJson(index, columns);
-    const { keys, documentOf, within, garmentOf, wearers, starts, shown } = facts.plates;
+    const { count, keyOf, documentOf, within, garmentOf, wearers, starts, shown } = facts.plates;
     let numbers = null, blocks = null;
 
     /** The number of the plate with that key. */
     function numberOf(key) {
-      numbers = numbers || new Map(keys.map((each, number) => [each, number]));
+      numbers = numbers || new Map(Array.from({ length: count }, (_, number) => [keyOf(number), number]));
       return numbers.get(key);
     }
 
@@ -32,10 +32,11 @@
     function plate(number) {
       const document = facts.documents[documentOf[number]];
       const [title, begins, ends, when, all] = rows[documentOf[number]];
-      const [where, middle, picture] = all[within[number]];
+      const [where, middle, picture] = all[within[number]],
+        key = keyOf(number);
       return {
-        key: keys[number],
-        path: `plate/${keys[number]}.html`,
+        key,
+        path: `plate/${key}.html`,
         label: InPeriod.raised(facts.garments[garmentOf[number]].label),
         garment: garmentOf[number],
         who: wearers[number],
@@ -47,7 +48,7 @@
         when,
         where,
         cite: begins + middle + ends,
-        picture: pictureOf(keys[number], picture),
+        picture: pictureOf(key, picture),
       };
     }
 

@@ -135,10 +135,10 @@
     function answer(window, current) {
       const holdings = holdingsOf(asked.garment, () => current() && answer(window, current));
       if (!holdings) return;
-      const found = InPeriod.answerTo({ ...page, holdings, facts: holdings.facts }, asked, window);
+      const { coming, parts, said, cite, hang } = InPeriod.answerTo({ ...page, holdings, facts: holdings.facts }, asked, window);
       const finish = () => {
         if (!current()) return;
-        const { parts, said, hang } = found.parts();
+        cite();
         put(...parts, flatPart(window) || "");
         InPeriod.copyButtons(answerBox);
         announce(said);
@@ -149,7 +149,6 @@
           answerBox.removeAttribute("aria-busy");
         });
       };
-      const coming = holdings.need(found.cited);
       if (coming) coming.then(finish, failed);
       else finish();
     }

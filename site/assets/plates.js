@@ -4,7 +4,8 @@
   const InPeriod = (root.InPeriod = root.InPeriod || {});
   const { at, h, announce, goTo, later, load, readAddress, writeAddress } = InPeriod;
   const { beginner, common, has, inYears, makeGroups, order, perStep, sift, size, those, wordsOf } = InPeriod.sifting;
-  const FIRST = 24,
+  const SCREEN = 12,
+    FIRST = 24,
     MORE = 60,
     SHORT = 150,
     HISTOGRAM = 72;
@@ -52,19 +53,15 @@
       const pairs = readAddress(location.hash),
         one = (name) => (pairs.find(([key]) => key === name) || [])[1] || "";
       const chosen = new Map();
+      const isOf = (group, [key, value]) => key === group.id && group.values.some(({ id }) => id === value);
       for (const group of groups) {
-        const known = new Set(group.values.map((value) => value.id));
-        const values = pairs.filter(([key, value]) => key === group.id && known.has(value)).map(([, value]) => value);
+        const values = pairs.filter((pair) => isOf(group, pair)).map(([, value]) => value);
         if (values.length) chosen.set(group, new Set(values));
       }
       const sort = SORTS.includes(one("sort")) ? one("sort") : "",
         view = VIEWS.includes(one("view")) ? one("view") : "";
       // A value nothing has is kept in mind: it must find nothing, not everything.
-      const strange = pairs.filter(
-        ([key, value]) =>
-          groups.some((group) => group.id === key) &&
-          !groups.some((group) => group.id === key && group.values.some((each) => each.id === value)),
-      );
+      const strange = pairs.filter((pair) => groups.some(({ id }) => id === pair[0]) && !groups.some((group) => isOf(group, pair)));
       state = { ...range.read(pairs), words: one("words"), sort, view, chosen, strange };
       syncForm();
       show();
@@ -152,18 +149,12 @@
       const letters = index.apart ? typed.map((word) => word[0]).filter((letter) => every.letters.includes(letter)) : ["captions"];
       const lacking = [...new Set(letters)].filter((letter) => !written.has(letter));
       if (!typed.length || (!lacking.length && beginning)) return null;
-      const { unpacked } = InPeriod.evidence;
       const all = Array.from({ length: index.apart ? 0 : count }, (_, number) => number);
       return Promise.all([
         load("vocabulary"),
         holdings.need(all),
         ...lacking.map(async (letter) => {
-          const given = index.apart && Object.entries(await load(`words/${letter.codePointAt(0)}`));
-          if (given)
-            written.set(letter, new Map(given.map(([word, packed]) => {
-              let number = 0;
-              return [word, unpacked(packed).map((step) => (number += step))];
-            })));
+          if (index.apart) written.set(letter, Object.entries(await load(`words/${letter.codePointAt(0)}`)));
         }),
       ]).then(() => {
         beginning = beginning || beginner(holdings, groups, InPeriod.data.vocabulary);
@@ -245,7 +236,7 @@
     async function showPlates(found, number, current) {
       const list = at("results"),
         { sort, view } = state;
-      InPeriod.listedPlates = () => ordered(sort).filter((each) => has(found, each)).map((each) => facts.plates.keys[each]);
+      InPeriod.listedPlates = () => ordered(sort).filter((each) => has(found, each)).map(facts.plates.keyOf);
       // What stands in the list already is moved, not made again.
       const listedBefore = list.className === (view === "list" ? "trade-list" : "cards") ? items : new Map();
       items = new Map();
@@ -256,8 +247,8 @@
         return item;
       };
 
-      /** Lists more of them, when what is said of them is there; gives the first of those. */
-      async function listed(many, from, before) {
+      /** Lists more of them, when what is said of them is there; gives the place in the order that comes next, or null. */
+      async function listed(many, from, before = () => {}) {
         const { numbers, place } = some(found, many, from);
         const coming = holdings.need(numbers, index.apart ? { said } : {});
         if (coming) {
@@ -273,17 +264,22 @@
         at("more").textContent = `${Math.min(MORE, left)} more of ${left}`;
         at("more").onclick = async () => {
           const next = list.children.length;
-          await listed(MORE, place, () => {});
-          const link = list.children[next] && list.children[next].querySelector("a");
-          if (link) link.focus();
+          await listed(MORE, place);
+          list.children[next]?.querySelector("a").focus();
         };
-        return null;
+        return place;
       }
 
-      await listed(FIRST, 0, () => {
+      const next = await listed(SCREEN, 0, () => {
         list.className = view === "list" ? "trade-list" : "cards";
         list.replaceChildren();
       });
+      // What lies below the screen is not drawn in the same frame, and not at all while a handle goes on moving.
+      if (next && number > SCREEN) {
+        list.setAttribute("aria-busy", "true");
+        await new Promise((done) => requestAnimationFrame(() => setTimeout(done)));
+        if (current()) await listed(FIRST - SCREEN, next);
+      }
       if (!number && current())
         list.replaceChildren(h("li", { class: "empty" }, "No plate has all of this. Take one of the filters away."));
     }

@@ -150,19 +150,17 @@
 
   /** Every plate in the order named: by date (""), "latest", "garment" or "source". `titles` ranks the documents. */
   function order({ documents, plates, garments }, titles, sort) {
+    const away = sort === "latest" ? -1 : 1;
     const middle = documents.map(({ days }) => {
       const ends = days ? [days.earliest, days.latest].filter((end) => end !== null) : [];
-      return ends.length ? ends.reduce((sum, end) => sum + end, 0) / ends.length : Infinity;
+      return ends.length ? (away * ends.reduce((sum, end) => sum + end, 0)) / ends.length : Infinity;
     });
-    const away = sort === "latest" ? -1 : 1;
-    const byDate = (a, b) =>
-      middle[a] === middle[b] ? away * (a - b) : middle[a] === Infinity ? 1 : middle[b] === Infinity ? -1 : away * (middle[a] - middle[b]);
     const held = documents.map(() => []);
     plates.documentOf.forEach((document, number) => held[document].push(number));
     if (away < 0) for (const numbers of held) numbers.reverse();
     const listed = held
       .map((_, document) => document)
-      .sort((a, b) => (sort === "source" && titles[a] - titles[b]) || byDate(a, b))
+      .sort((a, b) => (sort === "source" && titles[a] - titles[b]) || middle[a] - middle[b] || away * (a - b))
       .flatMap((document) => held[document]);
     if (sort !== "garment") return listed;
     const ordered = garments.map((_, garment) => garment).sort((a, b) => garments[a].label.localeCompare(garments[b].label));
@@ -171,7 +169,7 @@
     return ordered.flatMap((garment) => shelves[garment]);
   }
 
-  /** The words of texts, by plate, as the build makes them for a large catalogue: by word the numbers. */
+  /** The words of texts, by plate: by word the numbers. */
   function wordsOf(texts) {
     const words = new Map();
     texts.forEach((text, number) => {
@@ -183,9 +181,16 @@
     return words;
   }
 
+  /** The numbers kept of a word; as the build gives them for a large catalogue they stay packed until they are looked for. */
+  function numbersOf(held) {
+    let number = 0;
+    return typeof held === "string" ? InPeriod.evidence.unpacked(held).map((step) => (number += step)) : held;
+  }
+
   /**
-   * A function from a word to the plates of which some word begins with it: a word of theirs (`words` maps words to
-   * numbers), of the garment, of a term they show, or of another name of these. Names are folded once.
+   * A function from a word to the plates of which some word begins with it: a word of theirs (`words` are pairs of a word
+   * and its numbers), of the garment, of a term they show, or of another name of these. Names are folded once, words
+   * looked for once.
    */
   function beginner({ facts }, groups, vocabulary) {
     const { count, garmentOf } = facts.plates, { searchable } = InPeriod;
@@ -196,11 +201,15 @@
       const [facet, term] = id.split("/");
       return [named(label, (facets.get(facet) || {})[term]), set];
     }));
+    const found = new Map();
     return (word, words) => {
-      const wanted = garments.map((names) => names.includes(" " + word));
-      const own = those(count, (number) => wanted[garmentOf[number]]);
-      for (const [each, numbers] of words) if (each.startsWith(word)) for (const number of numbers) put(own, number);
-      return joined(count, [own, ...terms.filter(([names]) => names.includes(" " + word)).map(([, set]) => set)]);
+      if (!found.has(word)) {
+        const wanted = garments.map((names) => names.includes(" " + word));
+        const own = those(count, (number) => wanted[garmentOf[number]]);
+        for (const [each, held] of words) if (each.startsWith(word)) for (const number of numbersOf(held)) put(own, number);
+        found.set(word, joined(count, [own, ...terms.filter(([names]) => names.includes(" " + word)).map(([, set]) => set)]));
+      }
+      return found.get(word);
     };
   }
 
