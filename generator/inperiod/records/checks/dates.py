@@ -26,10 +26,10 @@ def dates_rest_on_something(catalogue: Catalogue) -> Iterator[Problem]:
 
 
 def no_plate_precedes_its_terms(catalogue: Catalogue) -> Iterator[Problem]:
-    terms = catalogue.vocabulary.terms
+    limited = {key: term for key, term in catalogue.vocabulary.terms.items() if term.not_before}
     for plate in catalogue.all_plates():
         for feature in plate.features:
-            term = terms.get(feature.term or "")
+            term = limited.get(feature.term or "")
             if term and (problem := _precedes(catalogue, plate, term)):
                 complain = Problem.error if _well_dated(catalogue, plate) else Problem.warning
                 yield complain(feature.mark, *problem)

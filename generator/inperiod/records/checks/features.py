@@ -64,14 +64,15 @@ def _by_facet(described: Plate | Board) -> dict[str, list[Feature]]:
 
 
 def exclusive_facets_have_one_term(catalogue: Catalogue) -> Iterator[Problem]:
-    facets = catalogue.vocabulary.facets
+    exclusive = {key: facet for key, facet in catalogue.vocabulary.facets.items() if facet.exclusive}
     for described in _described(catalogue):
-        for facet_id, features in _by_facet(described).items():
-            facet = facets.get(facet_id)
+        for facet, features in _by_facet(described).items():
+            if len(features) < 2 or facet not in exclusive:
+                continue
             terms = list(dict.fromkeys(each.term for each in features if each.term))
-            if facet and facet.exclusive and len(terms) > 1:
+            if len(terms) > 1:
                 second = next(each for each in features if each.term == terms[1])
-                label, kind = facet.label.lower(), _kind(described)
+                label, kind = exclusive[facet].label.lower(), _kind(described)
                 message = f"A garment has one {label} at a time, and this {kind} has {listed(terms)}."
                 yield Problem.error(second.mark, message, "Keep one, and put the other in note:.")
 
@@ -80,8 +81,10 @@ def absence_is_not_mixed_with_presence(catalogue: Catalogue) -> Iterator[Problem
     for described in _described(catalogue):
         for facet, features in _by_facet(described).items():
             absent = next((each for each in features if each.state == "none"), None)
+            if absent is None:
+                continue
             others = sorted({each.word for each in features if each.state != "none"})
-            if absent and others:
+            if others:
                 message = f"This {_kind(described)} says that there is no {facet}, and also {listed(others)}."
                 yield Problem.error(absent.mark, message, "Keep one of the two.")
 
