@@ -27,7 +27,7 @@ from inperiod.records import read_catalogue
 from inperiod.records.shapes import shape_of
 
 if TYPE_CHECKING:
-    from playwright.sync_api import Browser
+    from windows import Windows
 
 REFUSED = re.compile("^The rights .* are no web address that can be followed")
 
@@ -45,10 +45,10 @@ def site(folder: Path) -> Path:
 
 
 @pytest.fixture(scope="module")
-def watched(chromium: Browser, site: Path) -> Iterator[Watched]:
-    it = Watched(chromium, site.as_uri() + "/")
-    yield it
-    it.close()
+def watched(windows: Windows, site: Path) -> Iterator[Watched]:
+    window = windows.lend()
+    yield Watched(window, site.as_uri() + "/")
+    windows.take_back(window)
 
 
 def test_there_are_a_hundred_payloads_at_least_of_every_kind() -> None:
@@ -177,10 +177,11 @@ def test_every_drawing_feed_and_data_file_of_the_site_is_sound(site: Path) -> No
 # --- what runs ----------------------------------------------------------------------------------------
 
 
-def test_the_watch_sees_the_payloads_where_they_are_not_escaped(chromium: Browser, tmp_path: Path) -> None:
+def test_the_watch_sees_the_payloads_where_they_are_not_escaped(windows: Windows, tmp_path: Path) -> None:
     """The other half of the proof: on a page that writes them as they are they run, or are stopped."""
     policy = "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; script-src 'self'\">"
-    it = Watched(chromium, tmp_path.as_uri() + "/")
+    window = windows.lend()
+    it = Watched(window, tmp_path.as_uri() + "/")
     payloads = PAYLOADS["script"][:8] + PAYLOADS["handler"][:12] + PAYLOADS["drawing"][:4]
     found = {}
     for name, head in (("open", ""), ("closed", policy)):
@@ -189,7 +190,7 @@ def test_the_watch_sees_the_payloads_where_they_are_not_escaped(chromium: Browse
             page = f"<!doctype html><meta charset=utf-8><title>x</title>{head}<p>{payload}"
             (tmp_path / "page.html").write_text(page, encoding="utf-8")
             found[name].append(" ".join(it.visit("page.html")))
-    it.close()
+    windows.take_back(window)
     assert sum("boom ran" in each for each in found["open"]) >= len(payloads) // 2
     assert sum("policy: " in each for each in found["closed"]) >= len(payloads) // 2
     assert not any("boom ran" in each for each in found["closed"])
@@ -332,7 +333,7 @@ def test_a_hostile_source_file_opened_on_the_recording_page_runs_nothing(
 
 @pytest.mark.browser
 @pytest.mark.parametrize("first", range(0, len(ALL), 12))
-def test_the_settings_run_nothing_on_any_kind_of_page(first: int, chromium: Browser, tmp_path: Path) -> None:
+def test_the_settings_run_nothing_on_any_kind_of_page(first: int, windows: Windows, tmp_path: Path) -> None:
     payloads = ALL[first : first + 12]
     words = next(
         " ".join(payloads[:most]) for most in range(12, 0, -1) if len(" ".join(payloads[:most])) < 900
@@ -348,7 +349,8 @@ def test_the_settings_run_nothing_on_any_kind_of_page(first: int, chromium: Brow
         assert markup.odd == [], page
     for file in (*site.glob("*.xml"), *site.rglob("*.svg")):
         ElementTree.fromstring(file.read_text(encoding="utf-8"))
-    it = Watched(chromium, site.as_uri() + "/")
+    window = windows.lend()
+    it = Watched(window, site.as_uri() + "/")
     for path in ("index.html", "plate/s-0/p1.html", "about.html"):
         assert it.visit(path) == []
-    it.close()
+    windows.take_back(window)

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 from urllib.parse import unquote, urlsplit
 
 if TYPE_CHECKING:
-    from playwright.sync_api import Browser, Page
+    from playwright.sync_api import BrowserContext, Page
 
 # Runs before anything of the page. The browser reports what the Content-Security-Policy stopped as an event.
 TRIPWIRE = """(() => {
@@ -49,12 +49,11 @@ ODD = """() => {
 class Watched:
     """One page; ``look()`` gives what was seen since the page was opened, and forgets it."""
 
-    def __init__(self, chromium: Browser, base: str) -> None:
+    def __init__(self, context: BrowserContext, base: str) -> None:
         self.base = base
         self.noted: list[str] = []
-        self.context = chromium.new_context()
-        self.context.add_init_script(TRIPWIRE)
-        self.page: Page = self.context.new_page()
+        self.page: Page = context.new_page()
+        self.page.add_init_script(TRIPWIRE)
         self.page.on("console", lambda said: self.noted.append(f"console: {said.text}"))
         self.page.on("pageerror", lambda slip: self.noted.append(f"error: {slip}"))
         self.page.on("dialog", self.dialog)
@@ -97,6 +96,3 @@ class Watched:
         seen = [*self.noted, *self.page.evaluate(ODD)]
         self.noted.clear()
         return list(dict.fromkeys(seen))
-
-    def close(self) -> None:
-        self.context.close()

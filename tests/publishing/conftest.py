@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 
 from inperiod.publishing import build
+from publishing.pages import Read, read_all
 from publishing.sample import sample
 
 
@@ -14,3 +15,9 @@ def small_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     folder = tmp_path_factory.mktemp("sample")
     build(sample(folder / "catalogue"), folder / "public")
     return folder / "public"
+
+
+@pytest.fixture(scope="session")
+def demo_pages(demo_site: Path) -> dict[Path, Read]:
+    """Every page of the demonstration site, read once."""
+    return read_all(demo_site)

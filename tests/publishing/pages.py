@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from html.parser import HTMLParser
+from os.path import normpath
 from pathlib import Path
 from urllib.parse import unquote, urlsplit
 
@@ -50,6 +51,11 @@ def read(file: Path) -> Read:
     return parser
 
 
+def read_all(site: Path) -> dict[Path, Read]:
+    """Every page of a site by its file. Of the demonstration that takes seconds: ``demo_pages`` has it."""
+    return {file: read(file) for file in html_pages(site)}
+
+
 def html_pages(site: Path) -> list[Path]:
     return sorted(site.rglob("*.html"))
 
@@ -73,5 +79,5 @@ def local_links(page: Path, parsed: Read) -> Iterator[tuple[str, Path, str]]:
             parts = urlsplit(written)
             if parts.scheme or parts.netloc:
                 continue
-            target = (page.parent / unquote(parts.path)).resolve() if parts.path else page.resolve()
+            target = Path(normpath(page.parent / unquote(parts.path))) if parts.path else page
             yield written, target, unquote(parts.fragment)

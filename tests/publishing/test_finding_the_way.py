@@ -13,14 +13,14 @@ import pytest
 
 from inperiod.publishing.paths import plate_path, source_path, term_path
 from inperiod.records.model import Catalogue
-from publishing.pages import Read, html_pages, read
+from publishing.pages import Read
 
 Links = dict[str, list[tuple[str | None, str]]]
 
 
 @pytest.fixture(scope="module")
-def pages(demo_site: Path) -> dict[str, Read]:
-    return {file.relative_to(demo_site).as_posix(): read(file) for file in html_pages(demo_site)}
+def pages(demo_site: Path, demo_pages: dict[Path, Read]) -> dict[str, Read]:
+    return {file.relative_to(demo_site).as_posix(): page for file, page in demo_pages.items()}
 
 
 @pytest.fixture(scope="module")

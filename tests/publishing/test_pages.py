@@ -9,24 +9,25 @@ from pathlib import Path
 import pytest
 
 from inperiod.records.model import Catalogue
-from publishing.pages import html_pages, local_links, read
+from publishing.pages import Read, html_pages, local_links, read, read_all
 from publishing.sample import NOTICE
 
 # Fragments that scripts read as a question rather than a place on the page.
 ASKED = re.compile(r"[\w-]+=")
+Pages = dict[Path, Read]
 
 
 @pytest.fixture(scope="module", params=["sample", "demonstration"])
-def site(request: pytest.FixtureRequest, small_site: Path) -> Path:
+def pages(request: pytest.FixtureRequest, small_site: Path) -> Pages:
+    """Every page of a site by its file."""
     if request.param == "sample":
-        return small_site
-    found: Path = request.getfixturevalue("demo_site")
+        return read_all(small_site)
+    found: Pages = request.getfixturevalue("demo_pages")
     return found
 
 
-def test_every_page_says_what_it_is(site: Path) -> None:
-    for page in html_pages(site):
-        parsed = read(page)
+def test_every_page_says_what_it_is(pages: Pages) -> None:
+    for page, parsed in pages.items():
         tags = [tag for tag, _ in parsed.elements]
         assert tags.count("h1") == 1, page
         assert tags.count("main") == 1, page
@@ -40,9 +41,9 @@ def _doubled(names: list[str]) -> set[str]:
     return {name for name in names if names.count(name) > 1}
 
 
-def test_headings_never_skip_a_level(site: Path) -> None:
-    for page in html_pages(site):
-        levels = [int(tag[1]) for tag, _ in read(page).elements if re.fullmatch(r"h[1-6]", tag)]
+def test_headings_never_skip_a_level(pages: Pages) -> None:
+    for page, parsed in pages.items():
+        levels = [int(tag[1]) for tag, _ in parsed.elements if re.fullmatch(r"h[1-6]", tag)]
         assert levels[0] == 1, page
         assert all(later - earlier <= 1 for earlier, later in itertools.pairwise(levels)), (
             page,
@@ -50,9 +51,9 @@ def test_headings_never_skip_a_level(site: Path) -> None:
         )
 
 
-def test_no_page_carries_style_or_script_of_its_own(site: Path) -> None:
-    for page in html_pages(site):
-        for tag, attributes in read(page).elements:
+def test_no_page_carries_style_or_script_of_its_own(pages: Pages) -> None:
+    for page, parsed in pages.items():
+        for tag, attributes in parsed.elements:
             assert tag not in ("style", "iframe", "object", "embed", "base", "form") or (
                 tag == "form" and "action" not in attributes
             ), (page, tag)
@@ -64,11 +65,11 @@ def test_no_page_carries_style_or_script_of_its_own(site: Path) -> None:
                 assert not name.startswith("on"), (page, tag, name)
 
 
-def test_every_page_forbids_what_is_not_its_own(site: Path) -> None:
-    for page in html_pages(site):
+def test_every_page_forbids_what_is_not_its_own(pages: Pages) -> None:
+    for parsed in pages.values():
         policy = next(
             attributes["content"] or ""
-            for tag, attributes in read(page).elements
+            for tag, attributes in parsed.elements
             if tag == "meta" and attributes.get("http-equiv") == "Content-Security-Policy"
         )
         rules = dict(rule.strip().split(" ", 1) for rule in policy.split(";"))
@@ -77,21 +78,20 @@ def test_every_page_forbids_what_is_not_its_own(site: Path) -> None:
         assert rules["base-uri"] == rules["form-action"] == "'none'"
 
 
-def test_every_link_leads_somewhere(site: Path) -> None:
-    ids: dict[Path, set[str]] = {}
-    for page in html_pages(site):
-        parsed = read(page)
+def test_every_link_leads_somewhere(pages: Pages) -> None:
+    ids = {page: set(parsed.ids) for page, parsed in pages.items()}
+    there = {*pages}
+    for page, parsed in pages.items():
         for written, target, fragment in local_links(page, parsed):
-            assert target.is_file(), f"{page.relative_to(site)} leads to {written}, which is not there"
-            if fragment and target.suffix == ".html" and not ASKED.match(fragment):
-                if target not in ids:
-                    ids[target] = set(read(target).ids)
-                assert fragment in ids[target], f"{page.relative_to(site)} leads to {written}: no such place"
+            assert target in there or target.is_file(), f"{page} leads to {written}, which is not there"
+            there.add(target)
+            if fragment and target in ids and not ASKED.match(fragment):
+                assert fragment in ids[target], f"{page} leads to {written}: no such place"
 
 
-def test_nothing_is_fetched_from_elsewhere(site: Path) -> None:
-    for page in html_pages(site):
-        for tag, attributes in read(page).elements:
+def test_nothing_is_fetched_from_elsewhere(pages: Pages) -> None:
+    for page, parsed in pages.items():
+        for tag, attributes in parsed.elements:
             for name in ("src", "srcset", "poster", "data"):
                 assert "//" not in (attributes.get(name) or ""), (page, tag)
             if tag == "link" and attributes.get("rel") in ("stylesheet", "icon", "preload"):
@@ -103,11 +103,11 @@ def test_invented_data_is_said_to_be_invented_on_every_page(small_site: Path) ->
         assert NOTICE in read(page).text("p"), page
 
 
-def test_the_demonstration_says_so_on_every_page(demo_site: Path, demo_catalogue: Catalogue) -> None:
+def test_the_demonstration_says_so_on_every_page(demo_pages: Pages, demo_catalogue: Catalogue) -> None:
     notice = demo_catalogue.settings.demonstration
     assert notice
-    for page in html_pages(demo_site):
-        assert " ".join(notice.split()) in read(page).text("p"), page
+    for page, parsed in demo_pages.items():
+        assert " ".join(notice.split()) in parsed.text("p"), page
 
 
 def test_every_record_has_its_page(small_site: Path) -> None:

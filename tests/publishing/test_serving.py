@@ -33,8 +33,7 @@ def port(tmp_path: Path) -> Iterator[int]:
     (site / ".git").mkdir()
     (site / ".git" / "config").write_text("secret")
     with server(site) as http_server:
-        thread = threading.Thread(target=http_server.serve_forever, daemon=True)
-        thread.start()
+        threading.Thread(target=http_server.serve_forever, args=(0.01,), daemon=True).start()
         yield http_server.server_address[1]
         http_server.shutdown()
 

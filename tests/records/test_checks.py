@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import shutil
 from dataclasses import replace
 from pathlib import Path
 
@@ -27,16 +28,13 @@ def whole() -> Catalogue:
 
 
 @pytest.fixture(scope="module")
-def broken() -> list[Catalogue]:
+def broken(tmp_path_factory: pytest.TempPathFactory) -> list[Catalogue]:
     """All the small broken catalogues, those without a vocabulary with the shared one."""
-    folder = BROKEN / "vocabulary"
-    vocabulary = read_catalogue(folder.parent).catalogue.vocabulary
-    found = []
-    for case in sorted((BROKEN / "cases").iterdir()):
-        catalogue = read_catalogue(case).catalogue
-        own = (case / "vocabulary").exists()
-        found.append(catalogue if own else replace(catalogue, vocabulary=vocabulary))
-    return found
+    cases = shutil.copytree(BROKEN / "cases", tmp_path_factory.mktemp("broken") / "cases", symlinks=True)
+    for case in cases.iterdir():
+        if not (case / "vocabulary").exists():
+            shutil.copytree(BROKEN / "vocabulary", case / "vocabulary")
+    return [read_catalogue(case).catalogue for case in sorted(cases.iterdir())]
 
 
 @pytest.mark.parametrize(

@@ -7,7 +7,6 @@ import math
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from scipy.stats import betabinom
 
 from evidence.catalogues import facts, round_, source, square, window
 from inperiod.evidence import Question, answer
@@ -77,6 +76,8 @@ def test_confidence_in_absence_is_capped(sightings: int) -> None:
 @settings(deadline=None)
 @given(st.lists(st.integers(1, 40), max_size=12))
 def test_silence_is_the_beta_binomial_chance_of_no_success(plates: list[int]) -> None:
+    from scipy.stats import betabinom  # a second to load, for whoever collects the tests
+
     # Mean 0.05 and correlation 1/(α + β + 1) = 0.2, so α + β = 4.
     theirs = math.prod(betabinom.pmf(0, count, 0.05 * 4, 0.95 * 4) for count in plates)
     assert silence(plates) == pytest.approx(theirs, rel=1e-9, abs=1e-11)

@@ -36,10 +36,11 @@ def pages(shown_catalogue, demo_site):
     return found
 
 
-@pytest.mark.parametrize("width", [320, 390, 640, 820, 1280])
+@pytest.mark.parametrize("width", [320, 640, 820])
 def test_no_page_is_wider_than_the_window(opened, demo_site, pages, width):
-    """Phone, tablet and desk; 640 and 320 are a window of 1280 magnified to 200 % and 400 % (WCAG 2.2, 1.4.4
-    and 1.4.10). Each page is opened from ``file:``; the fixture fails on any message or outside request."""
+    """Tablet; 640 and 320 are a window of 1280 magnified to 200 % and 400 % (WCAG 2.2, 1.4.4 and 1.4.10). The
+    phone, 390, and the desk, 1280, are seen below. Each page is opened from ``file:``; the fixture fails on
+    any message or outside request."""
     page = opened("index.html", width=width)
     found = {}
     for each in pages:
@@ -57,10 +58,10 @@ def test_every_page_is_silent_below_a_path_on_a_server(opened, served, pages):
 
 
 @pytest.mark.parametrize("over_http", [False, True], ids=["file", "http"])
-def test_the_policy_lets_no_inline_script_run(chromium, demo_site, served, pages, over_http):
+def test_the_policy_lets_no_inline_script_run(windows, demo_site, served, pages, over_http):
     """Content Security Policy Level 3, script-src without 'unsafe-inline': an inline element and an inline
-    handler are both refused."""
-    context = chromium.new_context()
+    handler are both refused. What is refused is told of once it would have run."""
+    context = windows.lend()
     page = context.new_page()
     for each in pages:
         page.goto((served if over_http else f"{demo_site.as_uri()}/") + each)
@@ -74,41 +75,42 @@ def test_the_policy_lets_no_inline_script_run(chromium, demo_site, served, pages
               picture.setAttribute("onerror", "window.ran = true");
               picture.src = "data:,";
               document.body.append(script, picture);
-              await new Promise((done) => setTimeout(done, 40));
+              const ends = performance.now() + 2000;
+              while (refused.length < 2 && performance.now() < ends)
+                await new Promise((next) => setTimeout(next));
               return [Boolean(window.ran), refused];
             }"""
         )
         assert not ran, each
         assert "script-src-elem" in refused, each
         assert "script-src-attr" in refused, each
-    context.close()
+    windows.take_back(context)
 
 
 @pytest.mark.parametrize(("dark", "width"), [(False, 1280), (True, 390)], ids=["light, wide", "dark, narrow"])
-def test_axe_finds_nothing(opened, demo_site, pages, dark, width):
+def test_no_page_is_too_wide_and_axe_finds_nothing(opened, demo_site, pages, dark, width):
     """All rules of axe-core, its best practices included. It may not fetch the stylesheet anew, which the
     site's policy forbids."""
     if not AXE.is_file():
         missing(f"{AXE} is absent: run npm ci in tests/")
-    rules = AXE.read_text(encoding="utf-8")
-    page = opened("index.html", dark=dark, width=width)
+    page = opened("about.html", dark=dark, width=width)
+    page.add_init_script(path=AXE)  # comes with whatever is opened from here on
     found = {}
     for each in pages:
         page.goto(f"{demo_site.as_uri()}/{each}")
-        page.evaluate(rules)
-        violations = page.evaluate("axe.run(document, { resultTypes: ['violations'], preload: false })")[
-            "violations"
+        wide = page.evaluate(TOO_WIDE)
+        run = page.evaluate("axe.run(document, { resultTypes: ['violations'], preload: false })")
+        rules = [
+            (violation["id"], [node["html"][:110] for node in violation["nodes"][:3]])
+            for violation in run["violations"]
         ]
-        if violations:
-            found[each] = [
-                (violation["id"], [node["html"][:110] for node in violation["nodes"][:3]])
-                for violation in violations
-            ]
+        if wide or rules:
+            found[each] = (wide, rules)
     assert found == {}
 
 
-def test_nothing_moves_for_those_who_asked_for_stillness(chromium, demo_site, pages):
-    context = chromium.new_context(reduced_motion="reduce")
+def test_nothing_moves_for_those_who_asked_for_stillness(windows, demo_site, pages):
+    context = windows.lend(still=True)
     page = context.new_page()
     for each in pages:
         page.goto(f"{demo_site.as_uri()}/{each}")
@@ -121,7 +123,7 @@ def test_nothing_moves_for_those_who_asked_for_stillness(chromium, demo_site, pa
             }).map((e) => e.outerHTML.slice(0, 90))"""
         )
         assert moving == [], each
-    context.close()
+    windows.take_back(context)
 
 
 def test_every_page_reads_without_scripts(opened, demo_site, pages):
@@ -142,6 +144,9 @@ def test_the_html_checker_finds_no_error_on_any_page(demo_site):
     told = subprocess.run(
         [
             java,
+            # One run of some seconds: a better compiler and collector take more time than they save.
+            "-XX:TieredStopAtLevel=1",
+            "-XX:+UseSerialGC",
             "-Xss4m",
             "-jar",
             str(NU),

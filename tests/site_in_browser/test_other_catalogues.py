@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 import pytest
 from PIL import Image as Pillow
@@ -15,23 +14,12 @@ from inperiod.publishing.view_answer import ask_window
 from inperiod.records.model import Catalogue, Image, Mark, Vocabulary
 from publishing.sample import sample
 
-if TYPE_CHECKING:
-    from playwright.sync_api import Browser, Page
-
 pytestmark = pytest.mark.browser
-PAGES = ("index.html", "plates.html", "timeline.html")
 
 
-def visit(chromium: Browser, site: Path, page: str) -> Page:
-    """The page, opened and held to saying nothing on the console."""
-    complaints: list[str] = []
-    opened = chromium.new_page()
-    opened.on("console", lambda message: complaints.append(message.text))
-    opened.on("pageerror", lambda error: complaints.append(str(error)))
-    opened.goto((site / page.partition("#")[0]).as_uri() + page[len(page.partition("#")[0]) :])
-    opened.wait_for_timeout(100)
-    assert complaints == []
-    return opened
+def of(site: Path) -> dict[str, str]:
+    """Where ``opened`` finds the pages of another site."""
+    return {"at": f"{site.as_uri()}/"}
 
 
 @pytest.fixture(scope="module")
@@ -53,33 +41,33 @@ def pictured(tmp_path_factory: pytest.TempPathFactory) -> tuple[Catalogue, Path]
     return catalogue, folder / "public"
 
 
-def test_a_plate_with_a_picture_shows_it(chromium, pictured):
+def test_a_plate_with_a_picture_shows_it(opened, pictured):
     _, site = pictured
-    page = visit(chromium, site, "plates.html")
+    page = opened("plates.html", **of(site))
     picture = page.locator(".card-picture")
     assert picture.count() >= 1
     assert picture.first.evaluate("(each) => each.complete && each.naturalWidth > 0")
 
 
-def test_text_from_records_is_shown_as_text(chromium, pictured):
+def test_text_from_records_is_shown_as_text(opened, pictured):
     catalogue, site = pictured
-    page = visit(chromium, site, "plates.html")
+    page = opened("plates.html", **of(site))
     said = page.locator(".card-said").filter(has_text="</script><img src=x")
     assert said.count() == 1
     assert page.locator("img[src=x]").count() == 0
     plate = next(p for s in catalogue.sources.values() for p in s.plates if p.image)
     term = next(feature.term for feature in plate.features if feature.term)
-    home = visit(chromium, site, f"index.html#garment={plate.garment}&when=1926&feature={term}&grades=ABC")
+    home = opened(f"index.html#garment={plate.garment}&when=1926&feature={term}&grades=ABC", **of(site))
     assert home.locator(".fit").count() == 1
     assert home.locator("img[src=x]").count() == 0
 
 
 @pytest.mark.parametrize("seasons", ["northern", "southern"])
-def test_the_seasons_are_those_of_the_catalogue(chromium, tmp_path, seasons):
+def test_the_seasons_are_those_of_the_catalogue(opened, tmp_path, seasons):
     catalogue = sample(tmp_path / "catalogue")
     catalogue = replace(catalogue, settings=replace(catalogue.settings, seasons=seasons))
     build(catalogue, tmp_path / "public")
-    page = visit(chromium, tmp_path / "public", "index.html#garment=day-dress&when=summer 1926")
+    page = opened("index.html#garment=day-dress&when=summer 1926", **of(tmp_path / "public"))
     asked = ask_window(catalogue, "summer 1926")
     assert asked
     when = window_in_words(asked.window.earliest, asked.window.latest)
@@ -88,16 +76,16 @@ def test_the_seasons_are_those_of_the_catalogue(chromium, tmp_path, seasons):
 
 
 @pytest.mark.parametrize("words", [True, False], ids=["no plates", "nothing at all"])
-def test_a_catalogue_without_plates_says_so_and_breaks_nothing(chromium, tmp_path, words):
+def test_a_catalogue_without_plates_says_so_and_breaks_nothing(opened, tmp_path, words):
     catalogue = sample(tmp_path / "catalogue")
     vocabulary = catalogue.vocabulary if words else Vocabulary({})
     build(replace(catalogue, sources={}, boards={}, vocabulary=vocabulary), tmp_path / "public")
-    for page in PAGES:
-        opened = visit(chromium, tmp_path / "public", page)
-        assert opened.locator("h1").is_visible()
-        assert opened.locator("main").inner_text().strip()
-        opened.close()
-    home = visit(chromium, tmp_path / "public", "index.html")
-    assert home.locator("#answer").inner_text().strip()
-    plates = visit(chromium, tmp_path / "public", "plates.html")
-    assert "No plate" in plates.locator("main").inner_text()
+    said = {}
+    for name in ("index.html", "plates.html", "timeline.html"):
+        page = opened(name, **of(tmp_path / "public"))
+        assert page.locator("h1").is_visible()
+        said[name] = page.locator("main").inner_text()
+        assert said[name].strip()
+        if name == "index.html":
+            assert page.locator("#answer").inner_text().strip()
+    assert "No plate" in said["plates.html"]

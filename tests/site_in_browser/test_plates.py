@@ -23,12 +23,32 @@ def settled(page: Page) -> None:
 
 def shown(page: Page) -> set[str]:
     """The keys of all plates found, every further page of them asked for."""
-    settled(page)
-    while page.locator("#more").is_visible():
-        page.locator("#more").click()
-        settled(page)
     return set(
-        page.locator("#results [data-plate]").evaluate_all("all => all.map((each) => each.dataset.plate)")
+        page.evaluate(
+            """async () => {
+              const more = document.getElementById("more"), ends = performance.now() + 15000;
+              const busy = () => document.querySelector("[aria-busy=true]");
+              while (busy() || more.checkVisibility()) {
+                if (performance.now() > ends) throw Error("the plates are never all there");
+                if (!busy()) more.click();
+                await new Promise((next) => setTimeout(next));
+              }
+              const listed = document.querySelectorAll("#results [data-plate]");
+              return [...listed].map((each) => each.dataset.plate);
+            }"""
+        )
+    )
+
+
+def ask(page: Page, question: str) -> None:
+    """Puts a question after the # of the address, and waits until the page has taken it in."""
+    page.evaluate(
+        """(question) => new Promise((taken) => {
+          if (location.hash.slice(1) === question) return taken();
+          addEventListener("hashchange", () => setTimeout(taken), { once: true });
+          location.hash = question;
+        })""",
+        question,
     )
 
 
@@ -99,11 +119,8 @@ def test_an_address_finds_what_the_records_hold(opened, shown_facts):
             years = pairs.pop("years", None)
             if years:
                 pairs |= {"from": str(years[0]), "to": str(years[1])}
-            address = "&".join(f"{name}={each}" for name, each in pairs.items())
-            page.evaluate("(hash) => { location.hash = hash; }", address)
-            page.wait_for_function(
-                "(n) => document.querySelectorAll('#sifted-by li').length >= n", arg=len(limits)
-            )
+            ask(page, "&".join(f"{name}={each}" for name, each in pairs.items()))
+            assert page.locator("#sifted-by li").count() >= len(limits)
             assert shown(page) == expected(shown_facts, **limits), limits
 
 
@@ -130,11 +147,11 @@ def test_counts_follow_the_years(opened):
 def test_within_a_facet_any_value_will_do_and_facets_narrow_each_other(opened):
     page = opened("plates.html#feature=neckline/round")
     rounds = shown(page)
-    page.evaluate("location.hash = 'feature=neckline/round&feature=neckline/v'")
-    page.wait_for_function("() => document.querySelectorAll('#sifted-by li').length === 3")
+    ask(page, "feature=neckline/round&feature=neckline/v")
+    assert page.locator("#sifted-by li").count() == 3
     either = shown(page)
-    page.evaluate("location.hash = 'feature=neckline/round&feature=neckline/v&feature=closure/slip-on'")
-    page.wait_for_function("() => document.querySelectorAll('#sifted-by li').length === 4")
+    ask(page, "feature=neckline/round&feature=neckline/v&feature=closure/slip-on")
+    assert page.locator("#sifted-by li").count() == 4
     assert rounds < either
     assert shown(page) < either
 
@@ -250,8 +267,7 @@ def test_bars_of_what_is_left_are_those_of_all_until_something_is_filtered(opene
     everything = page.evaluate(heights, ".years-all")
     assert page.evaluate(heights, ".years-left") == pytest.approx(everything, abs=0.01)
     assert max(everything) > 0
-    page.evaluate("location.hash = 'feature=neckline/v'")
-    page.wait_for_selector("#sifted-by li")
+    ask(page, "feature=neckline/v")
     left = page.evaluate(heights, ".years-left")
     assert sum(left) < sum(everything)
     assert all(some <= every + 0.01 for some, every in zip(left, everything, strict=True))
