@@ -49,5 +49,5 @@ failed=
 "$bin/ruff" check . || failed="$failed ruff-check"
 "$bin/ruff" format --check --output-format=concise . || failed="$failed ruff-format"
 "$bin/mypy" || failed="$failed mypy"
-"$bin/pytest" -n auto --dist loadfile "$@" || failed="$failed pytest"
+"$bin/pytest" -n auto --dist worksteal "$@" || failed="$failed pytest"
 [ -z "$failed" ] || { say "Failed:$failed"; exit 1; }
