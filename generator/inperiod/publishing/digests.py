@@ -28,6 +28,8 @@ def _getter(kind: type) -> tuple[Callable[[Any], Any], bool]:
 
 def plain(value: Any) -> Any:
     """A record as nested tuples of plain values."""
+    if value is None or isinstance(value, str | int):  # as most are
+        return value
     if isinstance(value, tuple | list):
         return tuple(map(plain, value))
     if is_dataclass(value) and not isinstance(value, type):
