@@ -10,6 +10,7 @@ import os
 import re
 import shutil
 import subprocess
+import time
 from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn
@@ -98,11 +99,22 @@ def demo_facts(demo_catalogue: Catalogue) -> Facts:
 
 @pytest.fixture(scope="session")
 def demo_site(demo_catalogue: Catalogue, tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The demonstration site, built once; the folder that holds its ``index.html``."""
+    """The demonstration site, built once; the folder that holds its ``index.html``. Never write into it."""
     from inperiod.publishing import build
 
-    target = tmp_path_factory.mktemp("site") / "public"
-    build(demo_catalogue, target)
+    place = tmp_path_factory.getbasetemp()
+    if "PYTEST_XDIST_WORKER" in os.environ:
+        place = place.parent  # which all workers share
+    target = place / "demonstration" / "public"
+    try:
+        target.parent.mkdir()
+    except FileExistsError:  # another worker builds it; a site is swapped in whole
+        ends = time.monotonic() + 120
+        while not (target / "index.html").exists():
+            assert time.monotonic() < ends, "the worker that builds the demonstration site never ends"
+            time.sleep(0.05)
+    else:
+        build(demo_catalogue, target)
     return target
 
 

@@ -288,6 +288,7 @@ def two_tabs(opened) -> tuple[Page, Page]:
     second.goto(first.url)
     second.wait_for_selector("#own-saved:has-text('Saved')")
     second.locator("#own-notes").fill("from the second tab")
+    first.bring_to_front()  # a page behind another is drawn once a second
     first.wait_for_selector("#own-notice:not([hidden])")
     return first, second
 
