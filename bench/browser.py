@@ -213,6 +213,8 @@ def measured(watched: Watched, facts: Facts) -> Iterator[tuple[str, str, Spent, 
     letters = (draw.choice(("ne", "sl", "fr", "pl", "b", "co", "s")) for _ in iter(int, 1))
     yield "a letter of a feature", "question", watched.steps(typed, letters), 0
 
+    sifted = [f"plates.html#feature={draw.choice(facts.term_keys)}" for _ in range(OPENINGS)]
+    yield from opened("sifted", [watched.open(each) for each in sifted], watched.weight())
     yield from opened("plates", [watched.open("plates.html") for _ in range(OPENINGS)], watched.weight())
     watched.page.evaluate(
         """() => { document.getElementById("sift-more").open = true;

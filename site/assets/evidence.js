@@ -167,8 +167,7 @@
       }
     }
     starts[count] = shown.length;
-    const cut = unpacked(columns.cuts), wearers = [];
-    for (const who of unpacked(columns.wearers)) wearers.push(index.wearers[who]);
+    const cut = unpacked(columns.cuts), wearers = [...unpacked(columns.wearers)].map((who) => index.wearers[who]);
     for (let i = 0, plate = 0; i < cut.length; i += 2) cuts[plate += cut[i]] = cut[i + 1];
     return {
       count, keyOf: (plate) => `${documents[documentOf[plate]].source}/${columns.ids[plate]}`,
@@ -233,7 +232,7 @@
       }
       const plates = withoutReusedCuts(facts, found, met, away);
       for (const number of plates) positions[number] = entries.length;
-      if (plates.length) entries.push({ document, earliest: fact.days.earliest, latest: fact.days.latest, plates });
+      if (plates.length) entries.push({ document, ...fact.days, plates });
     }
     return {
       entries, middles: entries.map((each) => each.earliest + each.latest), positions,

@@ -14,29 +14,28 @@
 
   async function begin() {
     try {
-      start(...(await Promise.all(["index", "every"].map(load))));
+      await start(...(await Promise.all(["index", "every"].map(load))));
     } catch (problem) {
       at("sifting").prepend(h("p", { class: "empty" }, InPeriod.UNLOADED));
       throw problem;
     }
   }
 
-  function start(index, every) {
+  async function start(index, every) {
     const holdings = InPeriod.hold(index, every),
       { facts } = holdings,
       { count } = facts.plates;
-    const groups = makeGroups(holdings, every);
     const range = InPeriod.yearRange(() => state, step),
       { first, last } = range;
     const years = Number(document.querySelector("#years-box .years").dataset.step);
-    const inSteps = perStep(facts, first, last, years),
-      everything = those(count, () => true),
+    const everything = those(count, () => true),
       titles = InPeriod.evidence.unpacked(every.titles);
     const orders = new Map(),
       written = new Map(),
       said = {},
       boxes = new Map();
-    let state = null,
+    let state = { sort: "", view: "", chosen: new Map() },
+      groups = [],
       address = null,
       frame = 0,
       turn = 0,
@@ -51,7 +50,7 @@
 
     function fromAddress() {
       const pairs = readAddress(location.hash),
-        one = (name) => (pairs.find(([key]) => key === name) || [])[1] || "";
+        one = (name) => pairs.find(([key]) => key === name)?.[1] || "";
       const chosen = new Map();
       const isOf = (group, [key, value]) => key === group.id && group.values.some(({ id }) => id === value);
       for (const group of groups) {
@@ -99,18 +98,18 @@
       step({ chosen });
     }
 
+    const isChosen = (group, { id }) => state.chosen.get(group)?.has(id);
+
     function syncForm() {
       range.show(state);
       if (at("sift-words").value !== state.words) at("sift-words").value = state.words;
       at("sort").value = state.sort;
       at("as-grid").setAttribute("aria-pressed", String(state.view === ""));
       at("as-list").setAttribute("aria-pressed", String(state.view === "list"));
-      for (const [group, { inputs }] of boxes) {
-        const values = state.chosen.get(group);
+      for (const [group, { inputs }] of boxes)
         inputs.forEach(({ input }, i) => {
-          input.checked = Boolean(values && values.has(group.values[i].id));
+          input.checked = isChosen(group, group.values[i]);
         });
-      }
     }
 
     // ---- sifting and showing
@@ -292,6 +291,10 @@
 
     // ---- listening
 
+    // Without a filter the plates stand there before the filters are made.
+    if (!location.hash) await showPlates(everything, count, () => true);
+    const inSteps = perStep(facts, first, last, years);
+    groups = makeGroups(holdings, every);
     at("sift").addEventListener("submit", (event) => event.preventDefault());
     at("sift-words").addEventListener(
       "input",
@@ -330,12 +333,11 @@
 
     /** The values of a group, made when it is first opened. */
     function fill(group, box, place) {
-      const chosen = (state && state.chosen.get(group)) || new Set();
       box.inputs = group.values.map((value, i) => {
         const id = `sift-${place}-${i}`,
           tally = document.createTextNode(String(value.total));
         const input = h("input", { type: "checkbox", id, onchange: () => choose(group, value.id, input.checked) });
-        input.checked = chosen.has(value.id);
+        input.checked = isChosen(group, value);
         const count = h("span", { class: "sift-count" }, tally);
         return { input, tally, item: h("li", { class: "sift-value" }, input, h("label", { for: id }, value.label, " ", count)) };
       });
@@ -346,10 +348,8 @@
   /** What is said of the plates that the page itself lists, by key. */
   function saidOnPage() {
     if (!saidOnPage.found)
-      saidOnPage.found = new Map([...document.querySelectorAll("#all-plates [data-plate]")].map((item) => {
-        const note = item.querySelector(".trade-note");
-        return [item.dataset.plate, note ? note.textContent : ""];
-      }));
+      saidOnPage.found = new Map([...document.querySelectorAll("#all-plates [data-plate]")].map((item) =>
+        [item.dataset.plate, item.querySelector(".trade-note")?.textContent || ""]));
     return saidOnPage.found;
   }
 
