@@ -21,7 +21,8 @@ SHIPPED = CHECKOUT / "site" / SHORT
 _PROGRAM = """
   const [terser, ...files] = process.argv.slice(1);
   const { minify } = require(terser), { readFileSync } = require("fs");
-  const compress = { passes: 3, ecma: 2020, unsafe_arrows: true, hoist_funs: true, inline: 1, global_defs: { module: undefined } };
+  const how = { passes: 3, hoist_funs: true, inline: 1, unsafe_arrows: true };
+  const compress = { ...how, ecma: 2020, global_defs: { module: undefined } };
   const options = { compress, mangle: true, ecma: 2020, format: { ascii_only: false } };
   const short = (file) => minify(readFileSync(file, "utf8").replace(/\\r\\n/g, "\\n"), options);
   const told = (all) => console.log(JSON.stringify(all.map((each) => each.code + "\\n")));
