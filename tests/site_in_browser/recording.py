@@ -121,10 +121,16 @@ def one_figure(page, images):
     return hands
 
 
+LAST_IS_KEPT = """(async () => {
+  const { id, source } = InPeriod.recording.get(), kept = await InPeriod.recordKeep.read(id);
+  return Boolean(kept) && JSON.stringify(kept.source) === JSON.stringify(source);
+})()"""
+
+
 def settled(page):
-    """Waits until the last change is kept: then the page has nothing left to write."""
+    """Waits until the last change is kept, and the page says so: then it has nothing left to write."""
+    until(page, LAST_IS_KEPT)
     until(page, "document.getElementById('record-kept').textContent.startsWith('Kept in this browser, ')")
-    page.wait_for_timeout(80)
 
 
 def open_file(hands, files):
