@@ -12,10 +12,10 @@ from pathlib import Path
 
 import pytest
 
-from inperiod.publishing import WillNotWrite
 from inperiod import hands as hands_room
-from inperiod.publishing import write as writing
 from inperiod.hands import done_by_all
+from inperiod.publishing import WillNotWrite
+from inperiod.publishing import write as writing
 from inperiod.publishing.write import alone, replace_site
 
 WHOLE = Path(__file__).parents[1] / "records" / "whole"
