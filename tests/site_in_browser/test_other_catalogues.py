@@ -44,20 +44,23 @@ def pictured(tmp_path_factory: pytest.TempPathFactory) -> tuple[Catalogue, Path]
 def test_a_plate_with_a_picture_shows_it(opened, pictured):
     _, site = pictured
     page = opened("plates.html", **of(site))
-    picture = page.locator(".card-picture")
-    assert picture.count() >= 1
-    assert picture.first.evaluate("(each) => each.complete && each.naturalWidth > 0")
+    width = page.locator(".card-picture").first.evaluate(
+        "(each) => each.decode().then(() => each.naturalWidth)"
+    )
+    assert width > 0
 
 
 def test_text_from_records_is_shown_as_text(opened, pictured):
     catalogue, site = pictured
     page = opened("plates.html", **of(site))
     said = page.locator(".card-said").filter(has_text="</script><img src=x")
+    said.wait_for()
     assert said.count() == 1
     assert page.locator("img[src=x]").count() == 0
     plate = next(p for s in catalogue.sources.values() for p in s.plates if p.image)
     term = next(feature.term for feature in plate.features if feature.term)
     home = opened(f"index.html#garment={plate.garment}&when=1926&feature={term}&grades=ABC", **of(site))
+    home.locator(".fit").wait_for()
     assert home.locator(".fit").count() == 1
     assert home.locator("img[src=x]").count() == 0
 
