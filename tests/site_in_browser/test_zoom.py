@@ -222,7 +222,6 @@ def test_pictures_that_come_late_move_nothing(opened, served, pictured, width):
             page.wait_for_timeout(100)
     pictures = page.locator("main img")
     assert pictures.count() >= 2
-    assert pictures.count() >= 2
     widths = "(all) => Promise.all(all.map((each) => each.decode().then(() => each.naturalWidth)))"
     assert all(pictures.evaluate_all(widths))
     assert page.evaluate("window.moved") == before

@@ -71,6 +71,7 @@ def whole(half: Path) -> Path:
 def data(path: Path, scale: float = SCALE, across: float = 0.0, down: float = 0.0) -> str:
     """The path as SVG writes it, in whole units, relative from step to step."""
 
+    # Points are rounded in place: of a large site a tenth of the time goes into this.
     x, y = path.start
     x, y = round((x + across) * scale), round((y + down) * scale)
     parts = [f"M{x} {y}"]
