@@ -12,7 +12,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from inperiod.records import Catalogue, check_catalogue, read_catalogue
-from inperiod.records.checks import CHECKS, Check
+from inperiod.records.checks import CHECKS, Check, check_source, check_together
 from inperiod.records.checks.features import widths_are_understood
 from inperiod.records.checks.references import in_circles
 from inperiod.records.model import Feature, Vocabulary
@@ -52,6 +52,16 @@ def test_problems_come_sorted_and_once(broken: list[Catalogue]) -> None:
     for catalogue in broken:
         found = check_catalogue(catalogue)
         assert found == sorted(set(found))
+
+
+def test_sources_by_themselves_and_records_together_are_all_there_is_to_check(
+    broken: list[Catalogue],
+) -> None:
+    """What is kept of sources that have not changed is as good as asking them again."""
+    for catalogue in broken:
+        rules = replace(catalogue, sources={}, boards={})
+        alone = [each for source in catalogue.sources.values() for each in check_source(source, rules)]
+        assert sorted({*alone, *check_together(catalogue)}) == check_catalogue(catalogue)
 
 
 def test_checks_do_not_need_a_vocabulary(whole: Catalogue) -> None:

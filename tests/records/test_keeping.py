@@ -16,6 +16,7 @@ from inperiod.evidence import gather_facts, kept_facts
 from inperiod.records import Reading, keeping, read_catalogue, reading
 from inperiod.records.keeping import Store, read_kept
 from inperiod.records.model import Source
+from inperiod.records.unopened import Entry
 
 WHOLE = Path(__file__).parent / "whole"
 BROKEN = Path(__file__).parents[1] / "broken" / "cases"
@@ -90,6 +91,39 @@ def test_one_changed_source_is_read_and_the_others_are_not(
     assert "Quiet" in reading.catalogue.sources["corrisande-pell-spring-1920"].title
 
 
+def test_after_an_edit_no_source_is_opened_that_stands_by_itself(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Of sources that have not changed only those that point at others, are withheld or have pictures."""
+    text = (WHOLE / "sources" / "summer-list.yaml").read_text(encoding="utf-8")
+    plain = "title: A list\nkind: other\ndate: 1912\ndate_basis: printed\nrights: Free.\nplates: []\n"
+    folder = shutil.copytree(WHOLE, tmp_path / "records", ignore=shutil.ignore_patterns(".inperiod"))
+    for number in range(5):
+        (folder / "sources" / f"plain-{number}.yaml").write_text(plain, encoding="utf-8")
+    read_kept(folder)
+    (folder / "sources" / "summer-list.yaml").write_text(text + "\n# seen\n", encoding="utf-8")
+    opened: list[str] = []
+    honest = keeping._Memory.source
+
+    def told(self: keeping._Memory, entry: Entry) -> Source:
+        opened.append(str(entry.source))
+        return honest(self, entry)
+
+    monkeypatch.setattr(keeping._Memory, "source", told)
+    reading = read_kept(folder)
+    assert opened, "what points at others is asked again"
+    assert not [each for each in opened if each.startswith("plain")]
+    assert everything(reading) == everything(read_catalogue(folder))
+
+
+def test_where_a_word_changes_every_record_is_checked_again(folder: Path) -> None:
+    read_kept(folder)
+    _other_word(folder)
+    problems = read_kept(folder).problems
+    assert problems == read_catalogue(folder).problems
+    assert any("neckline/square" in each.message for each in problems)
+
+
 def test_many_hands_read_the_same_as_one(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     (folder / "sources" / "not-yet.yaml").write_text("title: [", encoding="utf-8")
     monkeypatch.setattr("inperiod.hands.hands_here", lambda: 3)
@@ -126,9 +160,9 @@ def test_files_are_held_in_lots(folder: Path, monkeypatch: pytest.MonkeyPatch) -
     lots = []
     by_all = keeping._Memory._by_all
 
-    def counted(self: Any, lot: Any, read: Any) -> Any:
+    def counted(self: Any, lot: Any) -> Any:
         lots.append([len(data) for _, data in lot])
-        return by_all(self, lot, read)
+        return by_all(self, lot)
 
     monkeypatch.setattr(keeping, "HELD", 20_000)
     monkeypatch.setattr(keeping._Memory, "_by_all", counted)
@@ -194,6 +228,14 @@ def test_whatever_is_changed_is_seen(change: Callable[[Path], None], folder: Pat
     read_kept(folder)
     change(folder)
     assert everything(read_kept(folder)) == everything(read_catalogue(folder))
+    assert everything(read_kept(folder)) == everything(read_catalogue(folder))
+
+
+def test_a_note_of_an_older_program_is_passed_over(folder: Path) -> None:
+    read_kept(folder)
+    store = Store.of(folder)
+    assert store is not None
+    store.write("catalogue", {"grounds": "of another time", "sources": []})
     assert everything(read_kept(folder)) == everything(read_catalogue(folder))
 
 

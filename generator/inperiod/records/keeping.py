@@ -13,7 +13,7 @@ import json
 import os
 import stat
 import sys
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 from hashlib import blake2b
@@ -21,18 +21,18 @@ from hmac import compare_digest
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from inperiod.dating import Seasons
 from inperiod.kept import kept
 from inperiod.own_folder import own_folder
 from inperiod.records.as_json import from_json, to_json
-from inperiod.records.model import Board, Catalogue, Facet, Plate, Settings, Source, Vocabulary
+from inperiod.records.model import Board, Catalogue, Facet, Settings, Source, Vocabulary, is_entangled
 from inperiod.records.outcome import Reading
-from inperiod.records.places import FOLDERS, MAX_BYTES, SETTINGS_FILE
+from inperiod.records.places import MAX_BYTES, SETTINGS_FILE
 from inperiod.records.problems import Problem
+from inperiod.records.unopened import Entry, problem_to_json, unopened
 from inperiod.seldom import refuse_seldom
 
 if TYPE_CHECKING:
-    from inperiod.records.reading import Dates, Files, Read
+    from inperiod.records.reading import Dates
 
 PART = "records"
 WHOLE = "catalogue"
@@ -58,13 +58,14 @@ def read_kept(folder: Path) -> Reading:
     known = store.read(WHOLE)
     if known and known["grounds"] == grounds:
         return _known(folder, store, known)
-    memory = _Memory(store)
-    reading: Reading = _reader().read_catalogue(folder, memory.sources)
+    reading, note = _read(folder, store, known)
     if _grounds(folder) != grounds:  # somebody saved a file while it was read
         return reading
-    store.write(WHOLE, _note(reading, grounds, memory.names))
-    store.tidy(_SPARE, {WHOLE, "facts", *memory.names.values()})
-    return replace(reading, grounds=grounds, editions=_editions(reading.catalogue, memory.names))
+    store.write(WHOLE, {"grounds": grounds} | note)
+    store.tidy(_SPARE, {WHOLE, "facts", *(each[1] for each in note["entries"])})
+    return replace(
+        reading, grounds=grounds, editions={each[2]: each[1] for each in note["entries"] if each[2]}
+    )
 
 
 def _reader() -> Any:
@@ -150,60 +151,133 @@ def _key() -> bytes | None:
     return key if len(key) == 32 else None
 
 
+def _read(folder: Path, store: Store, known: Any) -> tuple[Reading, dict[str, Any]]:
+    """The folder read, what is known of it from ``known``; and what to note of it, but for its grounds."""
+    from inperiod.records.files import files
+
+    reader = _reader()
+    rules_from = _grounds_of_rules(folder)
+    if known and rules_from and known.get("rules") == rules_from:
+        rules, of_rules = _rules(folder, known), _problems(known["problems of rules"])
+        memory = _Memory(store, rules, known["entries"])
+    else:
+        of_rules = []
+        rules = reader.read_rules(folder, of_rules)
+        memory = _Memory(store, rules, ())
+    problems = list(of_rules)
+    entries = list(memory.entries(files(folder, "sources", problems)))
+    problems += [problem for each in entries for problem in each.problems]
+    boards = reader.read_boards(rules, problems)
+    found: Reading = reader.checked(unopened(rules, entries, boards, memory.source), problems)
+    reading = replace(found, editions=_editions(entries))
+    return reading, {
+        "rules": rules_from,
+        "problems of rules": [problem_to_json(each) for each in of_rules],
+        "problems": [problem_to_json(each) for each in reading.problems],
+        "settings": to_json(rules.settings),
+        "facets": [[facet.mark.file, to_json(facet)] for facet in rules.vocabulary.facets.values()],
+        "boards": [[board.mark.file, to_json(board)] for board in boards.values()],
+        "entries": [each.to_json() for each in entries],
+    }
+
+
+def _known(folder: Path, store: Store, known: Mapping[str, Any]) -> Reading:
+    """The reading as it was noted."""
+    rules = _rules(folder, known)
+    boards = [from_json(Board, board, file) for file, board in known["boards"]]
+    memory = _Memory(store, rules, known["entries"])
+    catalogue = unopened(rules, memory.known.values(), {board.id: board for board in boards}, memory.source)
+    problems = tuple(_problems(known["problems"]))
+    return Reading(catalogue, problems, known["grounds"], _editions(memory.known.values()))
+
+
+def _rules(folder: Path, known: Mapping[str, Any]) -> Catalogue:
+    facets = [from_json(Facet, facet, file) for file, facet in known["facets"]]
+    settings = from_json(Settings, known["settings"], SETTINGS_FILE)
+    return Catalogue(folder, settings, Vocabulary({facet.id: facet for facet in facets}), {}, {})
+
+
+def _problems(noted: Iterable[Sequence[Any]]) -> list[Problem]:
+    return [Problem(*each) for each in noted]
+
+
+def _editions(entries: Iterable[Entry]) -> dict[str, str]:
+    return {each.source: each.note for each in entries if each.source is not None}
+
+
 class _Memory:
-    """Reads source files, each once and many by all hands. ``names`` are the notes they are kept under, by
-    file."""
+    """Reads source files, each once and many by all hands. ``known`` are the entries of those that were read
+    and checked by the same rules before, by their notes."""
 
-    def __init__(self, store: Store) -> None:
+    def __init__(self, store: Store, rules: Catalogue, known: Iterable[list[Any]]) -> None:
         self._store = store
+        self._rules = rules
         self._program = _program()
-        self.names: dict[str, str] = {}
+        self._dates: Dates = {}
+        self._open: dict[str, Source] = {}
+        entries = map(Entry.from_json, known)
+        self.known = {each.note: each for each in entries}
 
-    def sources(self, found: Files, seasons: Seasons, dates: Dates) -> Iterator[Read[Source]]:
-        """As ``read_source`` of each."""
-
-        def read(file: str, data: bytes) -> Read[Source]:
-            record, faults = _reader().read_source(data, file, seasons, dates)
-            self._store.write(
-                self.names[file], [record and to_json(record), [_problem(each) for each in faults]]
-            )
-            return record, faults
-
+    def entries(self, found: Iterable[tuple[str, bytes]]) -> Iterator[Entry]:
+        """What is to be known of every source file."""
         for lot in _lots(found):
-            self.names |= {file: self._name(file, data, seasons) for file, data in lot}
-            new = self._by_all([each for each in lot if not self._store.holds(self.names[each[0]])], read)
-            for file, data in lot:
-                yield new.get(file) or self._known(file) or read(file, data)
+            names = {file: self._name(file, data) for file, data in lot}
+            new = self._by_all([each for each in lot if names[each[0]] not in self.known])
+            for file, _ in lot:
+                yield self.known.get(names[file]) or new[file]
 
-    def _name(self, file: str, data: bytes, seasons: Seasons) -> str:
-        grounds = (self._program, file.encode(), seasons.encode(), data)
+    def source(self, entry: Entry) -> Source:
+        """The source of an entry."""
+        if entry.note in self._open:
+            return self._open[entry.note]
+        note = self._store.read(entry.note)
+        if note is None:
+            return self._again.sources[Path(entry.file).stem]
+        return from_json(Source, note[0], entry.file)
+
+    @cached_property
+    def _again(self) -> Catalogue:
+        """The whole folder read as it is, for what was taken away under our hands."""
+        reading: Reading = _reader().read_catalogue(self._rules.folder)
+        return reading.catalogue
+
+    def _name(self, file: str, data: bytes) -> str:
+        grounds = (self._program, file.encode(), self._rules.settings.seasons.encode(), data)
         return blake2b(b"\0".join(grounds), digest_size=16).hexdigest()
 
-    def _known(self, file: str) -> Read[Source] | None:
-        note = self._store.read(self.names[file])
-        if note is None:
-            return None
-        source, problems = note
-        return source and from_json(Source, source, file), [Problem(*each) for each in problems]
-
-    def _by_all(
-        self, lot: Sequence[tuple[str, bytes]], read: Callable[[str, bytes], Read[Source]]
-    ) -> dict[str, Read[Source]]:
-        """Files read by so many processes as can work at once: what this one read; the others leave notes."""
+    def _by_all(self, lot: Sequence[tuple[str, bytes]]) -> dict[str, Entry]:
+        """Files read and checked by so many processes as can work at once, by their names."""
         from inperiod.hands import done_by_all, hands_here
 
         parts = [lot[at : at + TOGETHER] for at in range(0, len(lot), TOGETHER)]
-        mine: dict[str, Read[Source]] = {}
 
-        def work(part: Sequence[tuple[str, bytes]]) -> None:
-            mine.update({file: read(file, data) for file, data in part})
+        def work(part: Sequence[tuple[str, bytes]]) -> list[list[Any]]:
+            return [self._entry(file, data).to_json() for file, data in part]
 
-        for _ in done_by_all(parts, work, hands_here(), lambda _: None):
-            pass
-        return mine
+        found = done_by_all(parts, work, hands_here(), lambda _: None)
+        entries = (Entry.from_json(each) for _, made in found for each in made)
+        return {each.file: each for each in entries}
+
+    def _entry(self, file: str, data: bytes) -> Entry:
+        """A file that is not known by these rules: its record may be."""
+        name = self._name(file, data)
+        note = self._store.read(name)
+        if note is not None:
+            record, faults = note[0] and from_json(Source, note[0], file), _problems(note[1])
+        else:
+            record, faults = _reader().read_source(data, file, self._rules.settings.seasons, self._dates)
+            self._store.write(name, [record and to_json(record), [problem_to_json(each) for each in faults]])
+        if record is None:
+            return Entry(file, name, None, (), False, tuple(faults))
+        from inperiod.records.checks import check_source
+
+        self._open[name] = record
+        wrong = (*faults, *check_source(record, self._rules))
+        plates = tuple(each.id for each in record.plates)
+        return Entry(file, name, record.id, plates, is_entangled(record), wrong)
 
 
-def _lots(found: Files) -> Iterator[list[tuple[str, bytes]]]:
+def _lots(found: Iterable[tuple[str, bytes]]) -> Iterator[list[tuple[str, bytes]]]:
     """Files in lots that may be held at once."""
     lot: list[tuple[str, bytes]] = []
     held = 0
@@ -216,114 +290,31 @@ def _lots(found: Files) -> Iterator[list[tuple[str, bytes]]]:
     yield lot
 
 
-def _problem(each: Problem) -> list[Any]:
-    return [each.file, each.line, each.column, each.severity, each.message, each.hint]
-
-
-def _editions(catalogue: Catalogue, names: Mapping[str, str]) -> dict[str, str]:
-    return {source.id: names[source.mark.file] for source in catalogue.sources.values()}
-
-
-def _note(reading: Reading, grounds: str, names: Mapping[str, str]) -> Any:
-    catalogue = reading.catalogue
-    return {
-        "grounds": grounds,
-        "problems": [_problem(each) for each in reading.problems],
-        "settings": to_json(catalogue.settings),
-        "facets": [[facet.mark.file, to_json(facet)] for facet in catalogue.vocabulary.facets.values()],
-        "boards": [[board.mark.file, to_json(board)] for board in catalogue.boards.values()],
-        "sources": [
-            [source.id, source.mark.file, names[source.mark.file], [plate.id for plate in source.plates]]
-            for source in catalogue.sources.values()
-        ],
-    }
-
-
-def _known(folder: Path, store: Store, known: Mapping[str, Any]) -> Reading:
-    facets = [from_json(Facet, facet, file) for file, facet in known["facets"]]
-    boards = [from_json(Board, board, file) for file, board in known["boards"]]
-    sources = _Sources(folder, store, known["sources"])
-    catalogue = Catalogue(
-        folder,
-        from_json(Settings, known["settings"], SETTINGS_FILE),
-        Vocabulary({facet.id: facet for facet in facets}),
-        sources,
-        {board.id: board for board in boards},
-    )
-    # In the place of what the catalogue would work out, which would open every source to ask for one plate.
-    vars(catalogue)["plates"] = _Plates(sources)
-    problems = tuple(Problem(*each) for each in known["problems"])
-    editions = {name: note for name, (_, note, _) in sources.entries.items()}
-    return Reading(catalogue, problems, known["grounds"], editions)
-
-
-class _Sources(Mapping[str, Source]):
-    """Sources that are opened when they are asked for."""
-
-    def __init__(self, folder: Path, store: Store, entries: list[list[Any]]) -> None:
-        self._folder = folder
-        self._store = store
-        self.entries = {name: (file, note, plates) for name, file, note, plates in entries}
-        self._open: dict[str, Source] = {}
-
-    def __getitem__(self, name: str) -> Source:
-        if name not in self._open:
-            file, note, _ = self.entries[name]
-            self._open[name] = self._read(file, note)
-        return self._open[name]
-
-    def _read(self, file: str, note: str) -> Source:
-        known = self._store.read(note)
-        if known is None:
-            return self._again.sources[Path(file).stem]
-        return from_json(Source, known[0], file)
-
-    @cached_property
-    def _again(self) -> Catalogue:
-        """The whole folder read as it is, for what was taken away under our hands."""
-        reading: Reading = _reader().read_catalogue(self._folder)
-        return reading.catalogue
-
-    def __iter__(self) -> Iterator[str]:
-        return iter(self.entries)
-
-    def __len__(self) -> int:
-        return len(self.entries)
-
-
-class _Plates(Mapping[str, Plate]):
-    """The plates of sources that are opened when they are asked for."""
-
-    def __init__(self, sources: _Sources) -> None:
-        self._sources = sources
-        self._keys: dict[str, tuple[str, int]] = {
-            f"{name}/{plate}": (name, at)
-            for name, (_, _, plates) in sources.entries.items()
-            for at, plate in enumerate(plates)
-        }
-
-    def __getitem__(self, key: str) -> Plate:
-        name, at = self._keys[key]
-        return self._sources[name].plates[at]
-
-    def __iter__(self) -> Iterator[str]:
-        return iter(self._keys)
-
-    def __len__(self) -> int:
-        return len(self._keys)
-
-
 def _grounds(folder: Path) -> str | None:
     """A digest of all that reading and checking look at; None where some of it cannot be read."""
-    found = blake2b(_program(), digest_size=16)
+    rules = _grounds_of_rules(folder)
+    if rules is None:
+        return None
+    found = blake2b(rules.encode(), digest_size=16)
     try:
-        own = (folder / "vocabulary").is_dir()
-        for place in (folder / SETTINGS_FILE, *(folder / name for name in FOLDERS)):
-            _add(found, place, place.name, b"")
-        if not own:
-            _add(found, kept("vocabulary"), "kept", b"")
+        for name in ("sources", "boards"):
+            _add(found, folder / name, name, b"")
         add_standing(found, folder / "images")
     except (OSError, RuntimeError):  # the latter of links that lead in a circle
+        return None
+    return found.hexdigest()
+
+
+def _grounds_of_rules(folder: Path) -> str | None:
+    """A digest of what the settings and the vocabulary are read from; None where it cannot be read."""
+    found = blake2b(_program(), digest_size=16)
+    try:
+        _add(found, folder / SETTINGS_FILE, SETTINGS_FILE, b"")
+        own = folder / "vocabulary"
+        _add(found, own, "own", b"")
+        if not own.is_dir():
+            _add(found, kept("vocabulary"), "kept", b"")
+    except (OSError, RuntimeError):
         return None
     return found.hexdigest()
 

@@ -470,10 +470,30 @@ class Catalogue:
         """Every plate by its key ``source-id/plate-id``, in order of source id and then as written."""
         return {plate.key: plate for plate in self.all_plates()}
 
+    @cached_property
+    def entangled(self) -> Mapping[str, Source]:
+        """The sources that concern more than themselves: see ``is_entangled``."""
+        return {key: source for key, source in self.sources.items() if is_entangled(source)}
+
     def all_plates(self) -> Iterator[Plate]:
         for source in self.sources.values():
+            yield from source.plates
+
+    def entangled_plates(self) -> Iterator[Plate]:
+        """The plates of entangled sources: all that have a picture or repeat another's cut are among them."""
+        for source in self.entangled.values():
             yield from source.plates
 
     def dated(self, plate: Plate) -> Dated | None:
         """The plate's own date where it has one, else its source's."""
         return plate.date or self.sources[plate.source].date
+
+
+def is_entangled(source: Source) -> bool:
+    """Whether a source concerns more than itself: it or a plate of it is withheld, repeats another record, or
+    has a picture, which others may share. Of all other sources only what points at them need be asked."""
+    return (
+        not source.publish
+        or source.reprint_of is not None
+        or any(not each.publish or each.same_cut_as or each.image for each in source.plates)
+    )

@@ -256,7 +256,7 @@ class HeldBack:
 def held_back(catalogue: Catalogue) -> HeldBack:
     """A picture that several plates share is not shown where it would show one that may not be."""
     sharing: dict[str, list[Plate]] = {}
-    for plate in catalogue.all_plates():
+    for plate in catalogue.entangled_plates():
         if plate.image:
             sharing.setdefault(plate.image.file, []).append(plate)
     plates: dict[str, str] = {}

@@ -7,15 +7,14 @@ the order of their names; nothing outside the folder is ever opened.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable
 from pathlib import Path
 from typing import TypeVar
 
 from inperiod.dating import Seasons, Span
 from inperiod.kept import kept
 from inperiod.records.building import Builder
-from inperiod.records.checks import check_catalogue
+from inperiod.records.checks import check_source, check_together
 from inperiod.records.files import bytes_of, files
 from inperiod.records.model import Board, Catalogue, Facet, Mark, Settings, Source, Vocabulary
 from inperiod.records.outcome import Reading
@@ -30,42 +29,49 @@ Record = TypeVar("Record")
 Read = tuple[Record | None, list[Problem]]
 """A record, or None where the file holds none that is sound, and what is wrong with the file."""
 
-Files = Iterable[tuple[str, bytes]]
-"""Names of files relative to the catalogue folder, with what is in them."""
 
-ReadAll = Callable[[Files, Seasons, Dates], Iterable[Read[Record]]]
-"""Reads files one after another, each by itself."""
-
-
-def read_catalogue(folder: Path, sources: ReadAll[Source] | None = None) -> Reading:
-    """Read and check a catalogue folder. Never raises for what the folder holds; see ``Reading.problems``.
-
-    ``sources`` reads source files, with the same results as ``read_source`` of each."""
+def read_catalogue(folder: Path) -> Reading:
+    """Read and check a catalogue folder. Never raises for what the folder holds; see ``Reading.problems``."""
     folder = Path(folder)
     problems: list[Problem] = []
+    rules = read_rules(folder, problems)
+    dates: Dates = {}
+    sources: dict[str, Source] = {}
+    for file, data in files(folder, "sources", problems):
+        source, faults = read_source(data, file, rules.settings.seasons, dates)
+        problems.extend(faults)
+        if source is not None:
+            sources[source.id] = source
+            problems.extend(check_source(source, rules))
+    boards = read_boards(rules, problems)
+    return checked(Catalogue(folder, rules.settings, rules.vocabulary, sources, boards), problems)
+
+
+def read_rules(folder: Path, problems: list[Problem]) -> Catalogue:
+    """What all records are read by: a catalogue of the settings and the vocabulary alone."""
     if not folder.is_dir():
-        problem = Problem.error(
-            Mark("."), f"There is no folder {folder}.", "Check the name, or make one with: new"
-        )
-        return Reading(Catalogue(folder, Settings(), Vocabulary({}), {}, {}), (problem,))
+        hint = "Check the name, or make one with: new"
+        problems.append(Problem.error(Mark("."), f"There is no folder {folder}.", hint))
+        return Catalogue(folder, Settings(), Vocabulary({}), {}, {})
     settings = _settings(folder, problems)
-    reader = _Reader(folder, settings.seasons, {}, problems)
-    vocabulary = reader.vocabulary()
-    found = {each.id: each for each in reader.records("sources", sources or each_by(read_source))}
-    boards = {each.id: each for each in reader.records("boards", each_by(read_board))}
-    catalogue = Catalogue(folder, settings, vocabulary, found, boards)
-    problems.extend(check_catalogue(catalogue))
-    return Reading(catalogue, tuple(sorted(set(problems))))
+    return Catalogue(folder, settings, _vocabulary(folder, settings, problems), {}, {})
 
 
-def each_by(read: Callable[[bytes, str, Seasons, Dates], Read[Record]]) -> ReadAll[Record]:
-    """Files read one by one."""
+def read_boards(rules: Catalogue, problems: list[Problem]) -> dict[str, Board]:
+    """The boards of the folder."""
+    found: dict[str, Board] = {}
+    for file, data in files(rules.folder, "boards", problems):
+        board, faults = read_board(data, file, rules.settings.seasons, {})
+        problems.extend(faults)
+        if board is not None:
+            found[board.id] = board
+    return found
 
-    def read_all(found: Files, seasons: Seasons, dates: Dates) -> Iterator[Read[Record]]:
-        for file, data in found:
-            yield read(data, file, seasons, dates)
 
-    return read_all
+def checked(catalogue: Catalogue, problems: Iterable[Problem]) -> Reading:
+    """The reading of a catalogue whose sources were checked, each by itself; ``problems`` are those found so
+    far."""
+    return Reading(catalogue, tuple(sorted({*problems, *check_together(catalogue)})))
 
 
 def read_source(
@@ -133,37 +139,22 @@ def _settings(folder: Path, problems: list[Problem]) -> Settings:
     return settings or Settings()
 
 
-@dataclass(frozen=True, slots=True)
-class _Reader:
-    """Reads the files of one folder, with one memory of dates, into one list of problems."""
-
-    folder: Path
-    seasons: Seasons
-    dates: Dates
-    problems: list[Problem]
-
-    def vocabulary(self) -> Vocabulary:
-        """The folder's own vocabulary, or the one that comes with the program where it has none."""
-        own = self.folder / "vocabulary"
-        place = self.folder if own.is_dir() else kept("vocabulary").parent
-        found = sorted(
-            self.records("vocabulary", each_by(read_facet), place),
-            key=lambda each: (each[0], each[1].mark.file),
-        )
-        facets: dict[str, Facet] = {}
-        for _, facet in found:
-            if facet.id in facets:
-                first = facets[facet.id].mark.file
-                message = f"The facet {facet.id} is defined already in {first}."
-                self.problems.append(Problem.error(facet.mark, message, "Put all its terms into one file."))
-            else:
-                facets[facet.id] = facet
-        return Vocabulary(facets)
-
-    def records(self, name: str, read: ReadAll[Record], place: Path | None = None) -> Iterator[Record]:
-        """Every record of a sub-folder, in the order of file names."""
-        found = files(place or self.folder, name, self.problems)
-        for record, faults in read(found, self.seasons, self.dates):
-            self.problems.extend(faults)
-            if record is not None:
-                yield record
+def _vocabulary(folder: Path, settings: Settings, problems: list[Problem]) -> Vocabulary:
+    """The folder's own vocabulary, or the one that comes with the program where it has none."""
+    own = folder / "vocabulary"
+    place = folder if own.is_dir() else kept("vocabulary").parent
+    found: list[tuple[int, Facet]] = []
+    dates: Dates = {}
+    for file, data in files(place, "vocabulary", problems):
+        facet, faults = read_facet(data, file, settings.seasons, dates)
+        problems.extend(faults)
+        if facet is not None:
+            found.append(facet)
+    facets: dict[str, Facet] = {}
+    for _, each in sorted(found, key=lambda each: (each[0], each[1].mark.file)):
+        if each.id in facets:
+            message = f"The facet {each.id} is defined already in {facets[each.id].mark.file}."
+            problems.append(Problem.error(each.mark, message, "Put all its terms into one file."))
+        else:
+            facets[each.id] = each
+    return Vocabulary(facets)

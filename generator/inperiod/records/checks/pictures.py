@@ -29,7 +29,7 @@ _NO_DESCRIPTION = re.compile(
 def pictures_are_there(catalogue: Catalogue) -> Iterator[Problem]:
     home = catalogue.folder / "images"
     real_home = home.resolve()
-    for plate in catalogue.all_plates():
+    for plate in catalogue.entangled_plates():
         if plate.image is None:
             continue
         name, mark = plate.image.file, plate.image.mark
@@ -71,7 +71,7 @@ def pictures_are_sound(catalogue: Catalogue) -> Iterator[Problem]:
 def _by_file(catalogue: Catalogue) -> dict[str, Image]:
     """The first mention of every picture."""
     found: dict[str, Image] = {}
-    for plate in catalogue.all_plates():
+    for plate in catalogue.entangled_plates():
         if plate.image:
             found.setdefault(plate.image.file, plate.image)
     return found
@@ -92,7 +92,7 @@ def _damage(image: Image, original: Original, folder: Path | None) -> UnfitPictu
 
 
 def regions_lie_in_their_pictures(catalogue: Catalogue) -> Iterator[Problem]:
-    for plate in catalogue.all_plates():
+    for plate in catalogue.entangled_plates():
         image = plate.image
         if image is None or image.region is None:
             continue

@@ -10,7 +10,7 @@ from inperiod.records.problems import Problem
 
 
 def reprints_point_to_a_source(catalogue: Catalogue) -> Iterator[Problem]:
-    onward = {each.id: each.reprint_of for each in catalogue.sources.values() if each.reprint_of}
+    onward = {each.id: each.reprint_of for each in catalogue.entangled.values() if each.reprint_of}
     circles = in_circles(onward)
     for source_id, target in onward.items():
         source = catalogue.sources[source_id]
@@ -28,7 +28,7 @@ def reprints_point_to_a_source(catalogue: Catalogue) -> Iterator[Problem]:
 
 def reused_cuts_point_to_a_plate(catalogue: Catalogue) -> Iterator[Problem]:
     plates = catalogue.plates
-    onward = {key: plate.same_cut_as for key, plate in plates.items() if plate.same_cut_as}
+    onward = {each.key: each.same_cut_as for each in catalogue.entangled_plates() if each.same_cut_as}
     circles = in_circles(onward)
     for key, target in onward.items():
         mark = plates[key].mark_of("same_cut_as")

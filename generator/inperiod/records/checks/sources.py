@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 
 from inperiod.records.model import Catalogue, Mark
 from inperiod.records.problems import Problem
@@ -29,24 +29,29 @@ def plate_ids_are_unique(catalogue: Catalogue) -> Iterator[Problem]:
                 first[plate.id] = plate.mark.line
 
 
-def ids_do_not_look_alike(catalogue: Catalogue) -> Iterator[Problem]:
-    facets = catalogue.vocabulary.facets.values()
-    yield from _look_alikes((source.id, source.mark) for source in catalogue.sources.values())
-    yield from _look_alikes((board.id, board.mark) for board in catalogue.boards.values())
-    yield from _look_alikes((facet.id, facet.mark) for facet in facets)
+def plate_ids_do_not_look_alike(catalogue: Catalogue) -> Iterator[Problem]:
     for source in catalogue.sources.values():
-        yield from _look_alikes((plate.id, plate.mark_of("id")) for plate in source.plates)
-    for facet in facets:
-        yield from _look_alikes((term.id, term.mark_of("id")) for term in facet.terms)
+        marks = {plate.id: plate.mark_of("id") for plate in source.plates}
+        yield from _look_alikes(marks, marks.__getitem__)
 
 
-def _look_alikes(ids: Iterable[tuple[str, Mark]]) -> Iterator[Problem]:
+def ids_do_not_look_alike(catalogue: Catalogue) -> Iterator[Problem]:
+    sources, boards, facets = catalogue.sources, catalogue.boards, catalogue.vocabulary.facets
+    yield from _look_alikes(sources, lambda source: sources[source].mark)
+    yield from _look_alikes(boards, lambda board: boards[board].mark)
+    yield from _look_alikes(facets, lambda facet: facets[facet].mark)
+    for facet in facets.values():
+        marks = {term.id: term.mark_of("id") for term in facet.terms}
+        yield from _look_alikes(marks, marks.__getitem__)
+
+
+def _look_alikes(ids: Iterable[str], mark_of: Callable[[str], Mark]) -> Iterator[Problem]:
     first: dict[str, str] = {}
-    for each, mark in ids:
+    for each in ids:
         other = first.setdefault(each.translate(_LIKENESS), each)
         if other != each:
             message = f"The ids {each} and {other} look alike: they differ in 0 and o, or 1 and l, alone."
-            yield Problem.warning(mark, message, "Give one of them a clearer id.")
+            yield Problem.warning(mark_of(each), message, "Give one of them a clearer id.")
 
 
 def sources_have_plates(catalogue: Catalogue) -> Iterator[Problem]:

@@ -1,0 +1,115 @@
+"""Sources that were read before, each opened when it is asked for."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from inperiod.records.model import Board, Catalogue, Plate, Source
+from inperiod.records.problems import Problem
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """What is known of a source file without opening what it holds: its name, the name of the note that is
+    kept of it, the ids of its source and of the plates (None and none where it holds no sound source),
+    whether the source is entangled (see ``model.is_entangled``), and what is wrong with it by itself."""
+
+    file: str
+    note: str
+    source: str | None
+    plates: tuple[str, ...]
+    entangled: bool
+    problems: tuple[Problem, ...]
+
+    def to_json(self) -> list[Any]:
+        problems = [problem_to_json(each) for each in self.problems]
+        return [self.file, self.note, self.source, self.plates, self.entangled, problems]
+
+    @staticmethod
+    def from_json(value: list[Any]) -> Entry:
+        file, note, source, plates, entangled, problems = value
+        return Entry(file, note, source, tuple(plates), entangled, tuple(Problem(*each) for each in problems))
+
+
+def problem_to_json(each: Problem) -> list[Any]:
+    return [each.file, each.line, each.column, each.severity, each.message, each.hint]
+
+
+def unopened(
+    rules: Catalogue, entries: Iterable[Entry], boards: Mapping[str, Board], read: Callable[[Entry], Source]
+) -> Catalogue:
+    """The catalogue of what those entries stand for, with the settings and the vocabulary of ``rules``."""
+    known = {each.source: each for each in entries if each.source is not None}
+    sources = _Sources(known, read)
+    made = Catalogue(rules.folder, rules.settings, rules.vocabulary, sources, boards)
+    # In the place of what the catalogue would work out, which would open every source to ask for one.
+    vars(made)["plates"] = _Plates(sources, known)
+    vars(made)["entangled"] = _Some(sources, [key for key, each in known.items() if each.entangled])
+    return made
+
+
+class _Sources(Mapping[str, Source]):
+    def __init__(self, entries: Mapping[str, Entry], read: Callable[[Entry], Source]) -> None:
+        self._entries = entries
+        self._read = read
+        self._open: dict[str, Source] = {}
+
+    def __getitem__(self, name: str) -> Source:
+        if name not in self._open:
+            self._open[name] = self._read(self._entries[name])
+        return self._open[name]
+
+    def __contains__(self, name: object) -> bool:
+        return name in self._entries
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._entries)
+
+    def __len__(self) -> int:
+        return len(self._entries)
+
+
+class _Some(Mapping[str, Source]):
+    """Some of the sources."""
+
+    def __init__(self, sources: Mapping[str, Source], names: Iterable[str]) -> None:
+        self._sources = sources
+        self._names = dict.fromkeys(names)
+
+    def __getitem__(self, name: str) -> Source:
+        if name not in self._names:
+            raise KeyError(name)
+        return self._sources[name]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._names)
+
+    def __len__(self) -> int:
+        return len(self._names)
+
+
+class _Plates(Mapping[str, Plate]):
+    """The plates of sources that are opened when they are asked for."""
+
+    def __init__(self, sources: Mapping[str, Source], entries: Mapping[str, Entry]) -> None:
+        self._sources = sources
+        self._at = {
+            f"{name}/{plate}": (name, at)
+            for name, entry in entries.items()
+            for at, plate in enumerate(entry.plates)
+        }
+
+    def __getitem__(self, key: str) -> Plate:
+        name, at = self._at[key]
+        return self._sources[name].plates[at]
+
+    def __contains__(self, key: object) -> bool:
+        return key in self._at
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._at)
+
+    def __len__(self) -> int:
+        return len(self._at)
