@@ -10,6 +10,7 @@ from inperiod.publishing import words
 from inperiod.publishing.scans import Scan, scan_of
 from inperiod.records.model import Catalogue, Plate, Source
 from inperiod.records.pictures import UnfitPicture, original_of, region_box
+from inperiod.records.unopened import with_others
 
 Outline = tuple[float, float, float, float]
 """Left, top, width and height in per cent of the page."""
@@ -115,7 +116,7 @@ def pages_of(catalogue: Catalogue, source: Source) -> tuple[PageScan, ...]:
 
 def scans_in(catalogue: Catalogue) -> Iterator[Scan]:
     """Everything that has to be made of pictures."""
-    for plate in catalogue.plates.values():
+    for plate in catalogue.entangled_plates():
         picture = picture_of(catalogue, plate)
         if picture:
             yield picture.figure
@@ -133,8 +134,8 @@ def without_pictures(catalogue: Catalogue, files: frozenset[Path]) -> Catalogue:
         lost = plate.image is not None and folder / plate.image.file in files
         return replace(plate, image=None) if lost else plate
 
-    sources = {
+    changed = {
         key: replace(source, plates=tuple(map(freed, source.plates)))
-        for key, source in catalogue.sources.items()
+        for key, source in catalogue.entangled.items()
     }
-    return replace(catalogue, sources=sources)
+    return with_others(catalogue, changed, catalogue.boards, catalogue.only_regions_of)

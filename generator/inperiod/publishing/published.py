@@ -3,11 +3,11 @@ it."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import replace
 
-from inperiod.records.model import Board, Catalogue, Plate, Source
-from inperiod.records.pictures import HeldBack, held_back
+from inperiod.records.model import Catalogue, Plate, Source
+from inperiod.records.pictures import held_back
+from inperiod.records.unopened import with_others
 
 
 def published(catalogue: Catalogue) -> Catalogue:
@@ -19,35 +19,27 @@ def published(catalogue: Catalogue) -> Catalogue:
     picture would show something withheld, and from those whose rights forbid it.
     """
     held = held_back(catalogue)
-    sources = {key: source for key, source in catalogue.sources.items() if source.publish}
-    shown = {
-        plate.key for source in sources.values() for plate in source.plates if plate.publish
-    }  # keys that may be named
-    return Catalogue(
-        folder=catalogue.folder,
-        settings=catalogue.settings,
-        vocabulary=catalogue.vocabulary,
-        sources={key: _source(source, sources, shown, held) for key, source in sources.items()},
-        boards={key: _board(board, shown) for key, board in catalogue.boards.items() if board.publish},
-        only_regions_of=held.files,
-    )
+    entangled = catalogue.entangled
+    gone = {key for key, source in entangled.items() if not source.publish}
+    withheld = {each.key for each in catalogue.entangled_plates() if not each.publish or each.source in gone}
 
+    def is_shown(plate: str) -> bool:
+        return plate in catalogue.plates and plate not in withheld
 
-def _source(source: Source, sources: Mapping[str, Source], shown: set[str], held: HeldBack) -> Source:
-    return replace(
-        source,
-        reprint_of=source.reprint_of if source.reprint_of in sources else None,
-        plates=tuple(_plate(plate, shown, held) for plate in source.plates if plate.publish),
-    )
+    def source_shown(source: Source) -> Source:
+        original = source.reprint_of
+        named = original if original in catalogue.sources and original not in gone else None
+        plates = tuple(plate_shown(each) for each in source.plates if each.publish)
+        return replace(source, reprint_of=named, plates=plates)
 
+    def plate_shown(plate: Plate) -> Plate:
+        same = plate.same_cut_as if is_shown(plate.same_cut_as or "") else None
+        return replace(plate, same_cut_as=same, image=None if plate.key in held.plates else plate.image)
 
-def _plate(plate: Plate, shown: set[str], held: HeldBack) -> Plate:
-    return replace(
-        plate,
-        same_cut_as=plate.same_cut_as if plate.same_cut_as in shown else None,
-        image=None if plate.key in held.plates else plate.image,
-    )
-
-
-def _board(board: Board, shown: set[str]) -> Board:
-    return replace(board, plates=tuple(gathered for gathered in board.plates if gathered.plate in shown))
+    boards = {
+        key: replace(board, plates=tuple(each for each in board.plates if is_shown(each.plate)))
+        for key, board in catalogue.boards.items()
+        if board.publish
+    }
+    changed = {key: None if key in gone else source_shown(source) for key, source in entangled.items()}
+    return with_others(catalogue, changed, boards, held.files)

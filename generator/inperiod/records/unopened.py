@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass
-from typing import Any
+from dataclasses import dataclass, replace
+from typing import Any, TypeVar
 
 from inperiod.records.model import Board, Catalogue, Plate, Source
 from inperiod.records.problems import Problem
+
+Record = TypeVar("Record")
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +48,27 @@ def unopened(
     made = Catalogue(rules.folder, rules.settings, rules.vocabulary, sources, boards)
     # In the place of what the catalogue would work out, which would open every source to ask for one.
     vars(made)["plates"] = _Plates(sources, known)
-    vars(made)["entangled"] = _Some(sources, [key for key, each in known.items() if each.entangled])
+    vars(made)["entangled"] = _Changed(sources, {}, [key for key, each in known.items() if each.entangled])
+    return made
+
+
+def with_others(
+    catalogue: Catalogue,
+    changed: Mapping[str, Source | None],
+    boards: Mapping[str, Board],
+    only_regions_of: frozenset[str],
+) -> Catalogue:
+    """The same catalogue with other boards, and with other sources in the place of some (None: with none);
+    the rest as they are, open or not."""
+    names = [key for key in catalogue.sources if changed.get(key, catalogue) is not None]
+    sources = _Changed(catalogue.sources, changed, names)
+    made = replace(catalogue, sources=sources, boards=boards, only_regions_of=only_regions_of)
+    others = {each.key: each for source in changed.values() if source for each in source.plates}
+    keys = [key for key in catalogue.plates if key in others or key.partition("/")[0] not in changed]
+    vars(made)["plates"] = _Changed(catalogue.plates, others, keys)
+    vars(made)["entangled"] = _Changed(
+        catalogue.sources, changed, [key for key in catalogue.entangled if key in sources]
+    )
     return made
 
 
@@ -71,17 +93,23 @@ class _Sources(Mapping[str, Source]):
         return len(self._entries)
 
 
-class _Some(Mapping[str, Source]):
-    """Some of the sources."""
+class _Changed(Mapping[str, Record]):
+    """Those records of a mapping that have the names, some of them in other shape."""
 
-    def __init__(self, sources: Mapping[str, Source], names: Iterable[str]) -> None:
-        self._sources = sources
+    def __init__(
+        self, records: Mapping[str, Record], others: Mapping[str, Record | None], names: Iterable[str]
+    ) -> None:
+        self._records = records
+        self._others = others
         self._names = dict.fromkeys(names)
 
-    def __getitem__(self, name: str) -> Source:
+    def __getitem__(self, name: str) -> Record:
         if name not in self._names:
             raise KeyError(name)
-        return self._sources[name]
+        return self._others.get(name) or self._records[name]
+
+    def __contains__(self, name: object) -> bool:
+        return name in self._names
 
     def __iter__(self) -> Iterator[str]:
         return iter(self._names)
