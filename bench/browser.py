@@ -34,9 +34,11 @@ from bench.scale.catalogues import write_catalogue
 
 from inperiod.evidence import Facts, gather_facts
 from inperiod.kept import kept
-from inperiod.publishing.browser_data import browser_files
+from inperiod.publishing.browser_data import browser_parts
 from inperiod.publishing.browser_pages import browser_pages
+from inperiod.publishing.excerpts import Excerpts
 from inperiod.publishing.flats import flat_of
+from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.published import published
 from inperiod.publishing.render import environment, layers, render
 from inperiod.publishing.scripts import minified_scripts
@@ -87,8 +89,10 @@ def make_site(catalogue_folder: Path, site: Path) -> Facts:
     catalogue = published(read_catalogue(catalogue_folder).catalogue)
     facts = gather_facts(catalogue)
     env = environment(catalogue)
-    texts = dict(browser_files(catalogue, facts))
-    for page in browser_pages(catalogue, facts, shown_timelines(facts, catalogue.settings.grades)):
+    look = Lookup(catalogue)
+    parts = browser_parts(look, Excerpts(catalogue))
+    texts = {path: text for part in parts for path, text in part.make()}
+    for page in browser_pages(look, shown_timelines(facts, catalogue.settings.grades)):
         if page.path in OPENED:
             texts[page.path] = render(env, page)
     scripts = {f"assets/{file.name}": file for file in (kept("site") / "assets").glob("*.js")}

@@ -39,7 +39,6 @@ def build(folder: Path, site: Path) -> dict[str, Any]:
 def bare(folder: Path, site: Path) -> dict[str, Any]:
     """The same pages rendered from ready data by the template engine alone, in one process, and the same
     bytes written: every view is made beforehand and not counted."""
-    from inperiod.evidence import gather_facts
     from inperiod.publishing.lookup import Lookup
     from inperiod.publishing.plan import plan_pages
     from inperiod.publishing.published import published
@@ -47,7 +46,7 @@ def bare(folder: Path, site: Path) -> dict[str, Any]:
     from inperiod.records import read_catalogue
 
     shown = published(read_catalogue(folder).catalogue)
-    plan = plan_pages(Lookup(shown), gather_facts(shown))
+    pages = tuple(plan_pages(Lookup(shown)).pages)
     env = environment(shown)
     written = {
         file.relative_to(site).as_posix(): file.read_bytes() for file in site.rglob("*") if file.is_file()
@@ -56,8 +55,8 @@ def bare(folder: Path, site: Path) -> dict[str, Any]:
     shutil.rmtree(aside, ignore_errors=True)
     wall = busy = 0.0
     # Views of many pages at a time, so that they need not all be held at once.
-    for start in range(0, len(plan.pages), 500):
-        views = [(page, page.context()) for page in plan.pages[start : start + 500]]
+    for start in range(0, len(pages), 500):
+        views = [(page, page.context()) for page in pages[start : start + 500]]
         began, spent = time.perf_counter(), _busy()
         for page, view in views:
             text = rendered(env, page, view)

@@ -15,8 +15,11 @@ from inperiod.citing import cite
 from inperiod.evidence import Facts, facts_from_json, gather_facts
 from inperiod.evidence.exchange import unpacked
 from inperiod.publishing import browser_data
-from inperiod.publishing.browser_data import browser_files, data_script, fold, said_of
+from inperiod.publishing.browser_data import browser_parts, data_script
 from inperiod.publishing.browser_pages import browser_pages
+from inperiod.publishing.excerpts import Excerpts
+from inperiod.publishing.found_by import fold, said_of
+from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.published import published
 from inperiod.publishing.render import environment, render
 from inperiod.publishing.words import short_place
@@ -38,8 +41,13 @@ def facts(shown: Catalogue) -> Facts:
 
 
 @pytest.fixture(scope="module")
-def files(shown: Catalogue, facts: Facts) -> dict[str, str]:
-    return browser_files(shown, facts)
+def files(shown: Catalogue) -> dict[str, str]:
+    return browser_files(shown)
+
+
+def browser_files(shown: Catalogue) -> dict[str, str]:
+    parts = browser_parts(Lookup(shown), Excerpts(shown))
+    return {path: text for part in parts for path, text in part.make()}
 
 
 def received(script: str) -> Any:
@@ -57,12 +65,12 @@ def test_no_text_can_end_the_script_or_the_line_it_stands_on():
 
 
 @pytest.fixture(scope="module")
-def large(shown: Catalogue, facts: Facts) -> dict[str, str]:
+def large(shown: Catalogue) -> dict[str, str]:
     """The files as they would be were the demonstration a large catalogue."""
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(browser_data, "CAPTIONS_ON_PAGE", 10)
         patch.setattr(browser_data, "PLATES_IN_BLOCK", 40)
-        return browser_files(shown, facts)
+        return browser_files(shown)
 
 
 def whole(files: dict[str, str], folder: str) -> dict[str, Any]:
@@ -194,7 +202,7 @@ def test_a_catalogue_too_large_for_one_page_gives_its_captions_as_data(monkeypat
         expected.setdefault(str(document), []).append(said_of(shown.plates[key]))
     assert given == expected
     monkeypatch.setattr(browser_data, "CAPTIONS_ON_PAGE", 10)
-    page = next(page for page in browser_pages(shown, facts) if page.path == "plates.html")
+    page = next(page for page in browser_pages(Lookup(shown)) if page.path == "plates.html")
     text = render(environment(shown), page)
     assert all(f'href="source/{source}.html"' in text for source in shown.sources)
     assert 'href="plate/' not in text

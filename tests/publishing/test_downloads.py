@@ -15,7 +15,8 @@ import rispy
 import yaml
 
 from inperiod.publishing import build
-from inperiod.publishing.downloads import TABLES, as_csv, download_files
+from inperiod.publishing.downloads import TABLES, as_csv_rows, tables_and_whole
+from inperiod.publishing.excerpts import Excerpts
 from inperiod.records.model import Catalogue
 from publishing.pages import contents
 from publishing.sample import SECRET, sample
@@ -80,7 +81,8 @@ def test_no_cell_begins_like_a_formula(start: str, tmp_path: Path) -> None:
     plate = replace(first.plates[0], caption=f"{start}cmd|' /C calc'!A0")
     shown = replace(catalogue, sources={first.id: replace(first, plates=(plate,))})
     for table in TABLES:
-        for row in csv.reader(as_csv(table, shown).splitlines()):
+        rows = [*table.of_source(shown, shown.sources[first.id]), *table.of_vocabulary(shown.vocabulary)]
+        for row in csv.reader(as_csv_rows(rows).splitlines()):
             assert not [cell for cell in row if cell.startswith(("=", "+", "-", "@", "\t"))]
 
 
@@ -115,7 +117,7 @@ def test_every_source_and_board_has_its_citations_as_files(
 
 def test_a_catalogue_of_nothing_still_gives_whole_tables(tmp_path: Path) -> None:
     empty = replace(sample(tmp_path), sources={}, boards={})
-    files = dict(download_files(empty))
+    files = dict(tables_and_whole(empty, Excerpts(empty)))
     assert files["download/plates.csv"].startswith("plate,source,page")
     assert json.loads(files["download/catalogue.json"])["plates"] == []
 

@@ -113,7 +113,7 @@ def near_catalogue(folder: Path) -> Catalogue:
 def test_what_stands_near_is_alike_and_of_its_time(tmp_path: Path) -> None:
     look = Lookup(near_catalogue(tmp_path))
     asked = look.catalogue.plates["asked/p1-1"]
-    found = Neighbours(look).of(asked)
+    found = Neighbours(look).of(asked.key)
     order = [near.plate.source for near in found]
     assert order[:2] == ["close", "wider"]
     assert order.index("close") < order.index("later")
@@ -125,7 +125,7 @@ def test_what_stands_near_is_alike_and_of_its_time(tmp_path: Path) -> None:
 
 def test_an_undated_plate_has_no_neighbours(tmp_path: Path) -> None:
     look = Lookup(sample(tmp_path))
-    assert Neighbours(look).of(look.catalogue.plates["undated-leaf/p1-1"]) == ()
+    assert Neighbours(look).of("undated-leaf/p1-1") == ()
 
 
 def test_a_tape_says_what_the_answer_says(demo_catalogue: Catalogue) -> None:

@@ -193,11 +193,7 @@ def gather_facts(catalogue: model.Catalogue) -> Facts:
     for source in catalogue.sources.values():
         groups[source.id] = (source, source.date, [])
         for plate in source.plates:
-            own = plate.date
-            if own is None or (source.date is not None and own.span == source.date.span):
-                groups[source.id][2].append(plate)
-            else:
-                groups.setdefault(f"{source.id}@{own.text}", (source, own, []))[2].append(plate)
+            groups.setdefault(document_id(source, plate), (source, plate.date, []))[2].append(plate)
 
     order = sorted(groups)
     position = {key: i for i, key in enumerate(order)}
@@ -213,8 +209,8 @@ def gather_facts(catalogue: model.Catalogue) -> Facts:
                 kind=source.kind,
                 places=place_parts(place),
                 basis=_basis(source),
-                days=_days(span, circa),
-                tried=tuple(_days(span, years) for years in CIRCA_TRIED),
+                days=days_of(span, circa),
+                tried=tuple(days_of(span, years) for years in CIRCA_TRIED),
                 root=_root(catalogue, source, position),
                 plates=tuple(
                     _plate(plate, garment_at, term_at, facet_at, cuts)
@@ -223,6 +219,14 @@ def gather_facts(catalogue: model.Catalogue) -> Facts:
             )
         )
     return Facts(circa, catalogue.settings.decades, facets, garments, terms, tuple(documents))
+
+
+def document_id(source: model.Source, plate: model.Plate) -> str:
+    """The document a plate is weighed with: its source's own, or one of the plate's own date beside it."""
+    own = plate.date
+    if own is None or (source.date is not None and own.span == source.date.span):
+        return source.id
+    return f"{source.id}@{own.text}"
 
 
 def place_parts(place: str) -> tuple[str, ...]:
@@ -254,7 +258,8 @@ def _plate(
     )
 
 
-def _days(span: Span | None, circa_years: int) -> Days | None:
+def days_of(span: Span | None, circa_years: int) -> Days | None:
+    """A span as evidence weighs it, circa allowed for."""
     if span is None:
         return None
     wide = widened(span, circa_years)

@@ -7,27 +7,28 @@ script but may not fetch a file.
 from __future__ import annotations
 
 import json
-import re
-import unicodedata
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import partial
 from itertools import pairwise
-from math import inf
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from inperiod.citing import cite
 from inperiod.dating import lexicon
 from inperiod.evidence import Facts
 from inperiod.evidence.exchange import columns_to_json, index_to_json, packed
-from inperiod.evidence.facts import Days
 from inperiod.publishing import words
 from inperiod.publishing.embedded import json_in_script
 from inperiod.publishing.flats import FlatPicture, shown_picture
+from inperiod.publishing.found_by import fold, said_of
+from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.recording_data import recording_data
 from inperiod.publishing.wording import LEADS, place_name
 from inperiod.records.model import Catalogue, Facet, Plate, Term
+
+if TYPE_CHECKING:
+    from inperiod.publishing.excerpts import Excerpt
 
 CAPTIONS_ON_PAGE = 1500
 """Above this many plates the page of plates no longer carries every caption itself; a data script does."""
@@ -40,16 +41,6 @@ def data_script(name: str, value: Any) -> str:
     return f"InPeriod.receive({json.dumps(name)},{json_in_script(value)});\n"
 
 
-def browser_files(catalogue: Catalogue, facts: Facts) -> dict[str, str]:
-    """The data scripts by their path in the site. The catalogue holds what may be published.
-
-    A page loads the index, then only what its question needs: the plates of one garment and the narrower
-    ones; what is said of the plates it shows, which lie together by their dates; and the words of a letter
-    that is typed. A small catalogue has all plates in one, and its captions on the page of plates.
-    """
-    return {path: text for part in browser_parts(catalogue, facts) for path, text in part.make()}
-
-
 @dataclass(frozen=True, slots=True)
 class Part:
     """Data scripts that change together: what they are made from (see ``made_from.Ingredients.of``), and what
@@ -60,42 +51,53 @@ class Part:
     make: Callable[[], Iterable[tuple[str, str]]]
 
 
-def browser_parts(catalogue: Catalogue, facts: Facts) -> Iterator[Part]:
-    """The same in parts: what is of all plates, and what is said of the plates of each block."""
-    blocks = blocks_of(facts)
-    yield Part("of all", (), partial(_of_all, catalogue, facts, blocks))
-    documents: dict[int, list[int]] = defaultdict(list)
-    for document, block in enumerate(blocks):
-        documents[block].append(document)
-    plates: dict[int, list[str]] = defaultdict(list)
-    for key, (document, _) in zip(facts.keys, facts.plates, strict=True):
-        plates[document].append(key)
-    apart = "apart" if has_captions_apart(catalogue) else "on the page"
-    for block, held in documents.items():
-        made_from = [word for each in held for word in (str(each), facts.documents[each].source)]
-        keys = {each: plates[each] for each in held if each in plates}
-        if keys:
-            make = partial(_of_block, catalogue, block, keys)
-            yield Part(f"block {block}", ("block", apart, *made_from), make)
+def browser_parts(look: Lookup, excerpts: Mapping[str, Excerpt]) -> Iterator[Part]:
+    """The data scripts by their path in the site, in parts. The catalogue holds what may be published.
 
-
-def _of_all(catalogue: Catalogue, facts: Facts, blocks: list[int]) -> Iterator[tuple[str, str]]:
+    A page loads the index, then only what its question needs: the plates of one garment and the narrower
+    ones; what is said of the plates it shows, which lie together by their dates; and the words of a letter
+    that is typed. A small catalogue has all plates in one, and its captions on the page of plates.
+    """
+    catalogue = look.catalogue
+    documents = documents_of(look)
+    blocks = blocks_of(documents)
     apart = has_captions_apart(catalogue)
-    letters = words_by_letter(catalogue, facts) if apart else {}
-    every = {**columns_to_json(facts, range(len(facts.plates))), **_names_of_every(catalogue, facts, letters)}
+    letters = "".join(sorted({sign for each in look.outlines.values() for sign in each.letters}))
+    every = letters if apart else ""
+    yield Part("of evidence", ("lists", every), partial(_of_evidence, look, blocks, every))
+    yield Part("vocabulary", ("base",), partial(_of_vocabulary, catalogue))
+    yield Part("recording", (), lambda: _scripts({"recording": recording_data(catalogue)}))
+    if apart:
+        yield Part("words", (), lambda: _scripts(words_by_letter(documents, excerpts)))
+    held: dict[int, list[int]] = defaultdict(list)
+    for number, block in enumerate(blocks):
+        held[block].append(number)
+    for block, numbers in held.items():
+        made_from = [word for each in numbers for word in (str(each), documents[each].source)]
+        plates = {each: documents[each].keys for each in numbers if documents[each].plates}
+        if plates:
+            make = partial(_of_block, catalogue, block, plates)
+            yield Part(f"block {block}", ("block", "apart" if apart else "on the page", *made_from), make)
+
+
+def _of_evidence(look: Lookup, blocks: list[int], letters: str) -> Iterator[tuple[str, str]]:
+    catalogue, facts = look.catalogue, look.facts
+    apart = has_captions_apart(catalogue)
     files: dict[str, Mapping[Any, Any]] = {
         "index": {**index_to_json(facts), "blocks": packed(blocks), "apart": int(apart)},
-        "every": every,
-        "vocabulary": vocabulary_data(catalogue),
-        "dates": lexicon.as_data(),
-        "recording": recording_data(catalogue),
+        "every": {
+            **columns_to_json(facts, range(len(facts.plates))),
+            **_names_of_every(catalogue, facts, letters),
+        },
     }
     if apart:
         for garment, numbers in facts.plates_of.items():
             files[f"garment/{facts.garments[garment].id}"] = columns_to_json(facts, numbers)
-    for letter, held in letters.items():
-        files[f"words/{ord(letter)}"] = held
     return _scripts(files)
+
+
+def _of_vocabulary(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
+    return _scripts({"vocabulary": vocabulary_data(catalogue), "dates": lexicon.as_data()})
 
 
 def _of_block(
@@ -117,13 +119,38 @@ def has_captions_apart(catalogue: Catalogue) -> bool:
     return len(catalogue.plates) > CAPTIONS_ON_PAGE
 
 
-def blocks_of(facts: Facts) -> list[int]:
+@dataclass(frozen=True, slots=True)
+class Document:
+    """A document: what it is called, its source, the middle of its days (infinite where undated), and the ids
+    of its plates in order."""
+
+    id: str
+    source: str
+    middle: float
+    plates: tuple[str, ...]
+
+    @property
+    def keys(self) -> list[str]:
+        return [f"{self.source}/{plate}" for plate in self.plates]
+
+
+def documents_of(look: Lookup) -> list[Document]:
+    """The documents of all sources as evidence has them, in its order (see ``evidence.Facts``)."""
+    found = [
+        Document(name, source.id, middle, tuple(plates))
+        for source in look.outlines.values()
+        for name, middle, plates in source.documents
+    ]
+    return sorted(found, key=lambda each: each.id)
+
+
+def blocks_of(documents: Sequence[Document]) -> list[int]:
     """By document: the block in which what is said of its plates lies. Blocks follow the dates."""
-    order = sorted(range(len(facts.documents)), key=lambda at: (_middle(facts.documents[at].days), at))
+    order = sorted(range(len(documents)), key=lambda at: (documents[at].middle, at))
     blocks = [0] * len(order)
     block = held = 0
     for document in order:
-        count = len(facts.documents[document].plates)
+        count = len(documents[document].plates)
         if held and held + count > PLATES_IN_BLOCK:
             block, held = block + 1, 0
         blocks[document] = block
@@ -131,12 +158,7 @@ def blocks_of(facts: Facts) -> list[int]:
     return blocks
 
 
-def _middle(days: Days | None) -> float:
-    ends = [day for day in days or () if day is not None]
-    return sum(ends) / len(ends) if ends else inf
-
-
-def _names_of_every(catalogue: Catalogue, facts: Facts, letters: Iterable[str]) -> dict[str, Any]:
+def _names_of_every(catalogue: Catalogue, facts: Facts, letters: str) -> dict[str, Any]:
     """What the page of plates needs beside the plates: the names of what it sifts by, the place of each
     document were they ordered by title, and the letters its words begin with."""
     titles = {source: fold(catalogue.sources[source].title) for source in catalogue.sources}
@@ -147,50 +169,32 @@ def _names_of_every(catalogue: Catalogue, facts: Facts, letters: Iterable[str]) 
         "places": places_of(catalogue),
         "who": words.WORN_BY,
         "grades": words.GRADES_IN_SHORT,
-        "letters": "".join(letters),
+        "letters": letters,
     }
 
 
-def words_by_letter(catalogue: Catalogue, facts: Facts) -> dict[str, dict[str, str]]:
-    """By first letter, by word: the numbers of the plates whose title, place in it, caption, translation or
-    note has it, each less the one before, packed. Words are folded as the browser folds what is typed."""
+def words_by_letter(
+    documents: Iterable[Document], excerpts: Mapping[str, Excerpt]
+) -> dict[str, dict[str, str]]:
+    """By letter: the script of the words that begin with it, and for each the numbers of the plates that have
+    it, each less the one before, packed."""
     found: dict[str, list[int]] = defaultdict(list)
-    folded = {key: fold(source.title) for key, source in catalogue.sources.items()}
-    for number, key in enumerate(facts.keys):
-        plate = catalogue.plates[key]
-        own = fold(f"{words.short_place(plate.locator)} {said_of(plate)}")
-        for word in {*folded[plate.source].split(), *own.split()}:
-            found[word].append(number)
+    number = 0
+    held: Mapping[str, str] = {}
+    source = ""
+    for document in documents:
+        if document.source != source:
+            source, held = document.source, excerpts[document.source].words
+        for plate in document.plates:
+            for word in held[plate].split():
+                found[word].append(number)
+            number += 1
     letters: dict[str, dict[str, str]] = defaultdict(dict)
     for word in sorted(found):
         numbers = found[word]
         steps = (each - before for before, each in pairwise([0, *numbers]))
-        letters[word[0]][word] = packed(steps)
+        letters[f"words/{ord(word[0])}"][word] = packed(steps)
     return letters
-
-
-_LIGATURES = str.maketrans(
-    {"æ": "ae", "œ": "oe", "ß": "ss", "ø": "o", "ł": "l", "đ": "d", "ð": "d", "þ": "th"}
-)
-_MARKS = re.compile("['’]")
-_OTHER = re.compile("[\x00-/:-@\\[-`{-\x7f]+")
-
-
-def fold(text: str) -> str:
-    """Lower case, without diacritics, every other sign a space: the same as ``fold`` in ``base.js``."""
-    plain = text.lower()
-    if not plain.isascii():
-        plain = unicodedata.normalize("NFD", plain)
-        plain = "".join(sign for sign in plain if unicodedata.category(sign)[0] != "M").translate(_LIGATURES)
-        plain = "".join(
-            sign if sign in "'’" or unicodedata.category(sign)[0] in "LN" else " " for sign in plain
-        )
-    return " ".join(_OTHER.sub(" ", _MARKS.sub("", plain)).split())
-
-
-def said_of(plate: Plate) -> str:
-    """All that is written about a plate: caption, translation and note."""
-    return " ".join(part.strip() for part in (plate.caption, plate.translation, plate.note) if part)
 
 
 def vocabulary_data(catalogue: Catalogue) -> Mapping[str, Any]:

@@ -17,6 +17,7 @@ from inperiod.drawing.timeline_chart import weaves
 from inperiod.evidence import Facts, Question
 from inperiod.publishing import paths
 from inperiod.publishing.browser_data import has_captions_apart, places_of
+from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.page import Link, Page
 from inperiod.publishing.view_answer import Asked, address, answer_view, ask_window
 from inperiod.publishing.view_plates import plates_view
@@ -33,56 +34,62 @@ WEARERS: Mapping[str, str] = {
 }
 
 
-def browser_pages(catalogue: Catalogue, facts: Facts, shown: Sequence[Shown] = ()) -> list[Page]:
+def browser_pages(look: Lookup, shown: Sequence[Shown] = ()) -> list[Page]:
     """Home, plates, the entrance to the timelines, and every timeline that is shown."""
-    best = _opening(example(catalogue, facts), shown)
+    catalogue = look.catalogue
     pages = [
         Page(
             paths.HOME,
             "home.html",
             catalogue.settings.title,
-            lambda: home_view(catalogue, facts),
+            lambda: home_view(catalogue, look.facts),
             section=paths.HOME,
             description="Is this feature right for that year, and which dated plate says so?",
+            made_from=("lists",),
         ),
         Page(
             paths.PLATES,
             "plates.html",
             "Plates",
-            lambda: plates_view(catalogue, facts),
+            lambda: plates_view(catalogue, look.facts),
             section=paths.PLATES,
             description="Every plate, by date, garment, feature, place and kind of source.",
+            made_from=("lists",) if has_captions_apart(catalogue) else (),
         ),
     ]
-    choices = cache(lambda: {"places": place_choices(catalogue), "kinds": kinds_of(facts)})
-    timelines = [(best, paths.TIMELINE), *((each, each.path) for each in shown)]
-    return pages + [_timeline_page(catalogue, facts, shown, choices, *each) for each in timelines]
+    choices = cache(lambda: {"places": place_choices(catalogue), "kinds": kinds_of(look.facts)})
+    return [
+        *pages,
+        _timeline_page(look, shown, choices, None),
+        *(_timeline_page(look, shown, choices, each) for each in shown),
+    ]
 
 
 def _timeline_page(
-    catalogue: Catalogue,
-    facts: Facts,
-    shown: Sequence[Shown],
-    choices: Callable[[], Mapping[str, Any]],
-    one: Shown | None,
-    path: str,
+    look: Lookup, shown: Sequence[Shown], choices: Callable[[], Mapping[str, Any]], one: Shown | None
 ) -> Page:
-    entrance = path == paths.TIMELINE
-    named = f"{one.facet_label} of {one.garments}" if one and not entrance else "Timeline"
+    """The page of a timeline; of none, the entrance to all of them, which shows the one it opens with."""
+    path = one.path if one else paths.TIMELINE
+
+    def view() -> Mapping[str, Any]:
+        facts = look.facts
+        drawn = one or _opening(example(look.catalogue, facts), shown)
+        return {
+            **timeline_view(look.catalogue, facts, shown, drawn, path),
+            **choices(),
+            "entrance": one is None,
+            "all": [] if one else _by_garment(shown),
+        }
+
     return Page(
         path,
         "timeline.html",
-        named,
-        lambda: {
-            **timeline_view(catalogue, facts, shown, one, path),
-            **choices(),
-            "entrance": entrance,
-            "all": _by_garment(shown) if entrance else [],
-        },
+        f"{one.facet_label} of {one.garments}" if one else "Timeline",
+        view,
         section=paths.TIMELINE,
         description="Which styles were shown in which decade, and on how much that rests.",
-        trail=() if entrance else (Link("Timeline", paths.TIMELINE),),
-        made_from=() if entrance or one is None else ("timeline", one.garment, one.facet),
+        trail=(Link("Timeline", paths.TIMELINE),) if one else (),
+        made_from=("timeline", one.garment, one.facet) if one else ("lists",),
     )
 
 

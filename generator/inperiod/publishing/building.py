@@ -2,29 +2,39 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import astuple, dataclass
 from hashlib import blake2b
 from itertools import accumulate, groupby
 from pathlib import Path
 
-from inperiod.evidence import Facts, gather_facts
 from inperiod.hands import done_by_all, hands_here
 from inperiod.kept import kept
+from inperiod.publishing.excerpts import Excerpts
 from inperiod.publishing.kept_pages import Kept, read_kept, write_kept
 from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.made_from import Ingredients, base_digest
+from inperiod.publishing.outlines import outlines_of
 from inperiod.publishing.own_files import refuse_links
 from inperiod.publishing.pictures import scans_in, without_pictures
-from inperiod.publishing.pieces import Piece, pieces_of
+from inperiod.publishing.pieces import Piece, pieces_of, pieces_of_source
 from inperiod.publishing.plan import Plan, plan_pages
 from inperiod.publishing.published import published
-from inperiod.publishing.render import layers
+from inperiod.publishing.render import environment, layers
 from inperiod.publishing.scans import make_scans, place_for_scans
 from inperiod.publishing.spare import place_for_spare
-from inperiod.publishing.write import Aside, Filed, alone, refuse_foreign, refuse_place, swap_in
+from inperiod.publishing.view_timeline import Shown, shown_timelines
+from inperiod.publishing.write import (
+    Aside,
+    Filed,
+    Standing,
+    alone,
+    refuse_foreign,
+    refuse_place,
+    swap_in,
+)
 from inperiod.records.keeping import add_standing
-from inperiod.records.model import Catalogue, Plate
+from inperiod.records.model import Catalogue
 from inperiod.seldom import refuse_seldom
 
 Progress = Callable[[int, int], None]
@@ -82,48 +92,90 @@ def build(
         with place_for_scans(shown) as place:
             scans = make_scans(scans_in(shown), place)
             shown = without_pictures(shown, frozenset(scans.damaged))
-            facts = gather_facts(shown)
             hands = hands_here() if hands is None else hands
-            look = Lookup(shown)
+            look = Lookup(shown, outlined=outlines_of(shown, editions, base))
             ingredients = Ingredients(look, base, editions or {})
-            plan = plan_pages(look, facts, _weights(ingredients, facts, before))
+            plan = plan_pages(look, _timelines(look, ingredients, before))
             ingredients.complete(plan.look, plan.near)
             near = _near(plan, before, hands)
-            pieces = {piece.name: piece for piece in pieces_of(plan, facts, _copies(shown) | scans.files)}
-            keys = {name: ingredients.key(piece.made_from, piece.page) for name, piece in pieces.items()}
+            excerpts = Excerpts(shown, ingredients.excerpts() if editions else None)
+            stock = _Stock(plan, ingredients, before, last)
+            stock.take(pieces_of(plan, _copies(shown) | scans.files, excerpts))
+            stock.take_groups()
             files: dict[str, list[Filed]] = {}
 
             def fill(aside: Aside) -> Iterator[Filed]:
-                to_make = []
-                for name, piece in pieces.items():
-                    paths = before.paths(name, keys[name], last)
-                    if paths is None:
-                        to_make.append(piece)
-                    else:
-                        files[name] = [aside.keep(path) for path in paths]
-                        yield from files[name]
-                for name, filed in _made(to_make, aside, hands, progress):
+                for name, paths in stock.stands.items():
+                    files[name] = [aside.keep(path) for path in paths]
+                    yield from files[name]
+                for name, filed in _made(stock.to_make, aside, hands, progress):
                     files[name] = filed
                     yield from filed
 
             written = swap_in(target, last, fill, place_for_spare(catalogue.folder, target))
             made = {
-                name: (keys[name], [[path, *standing] for path, standing in filed])
+                name: (stock.keys[name], [[path, *standing] for path, standing in filed])
                 for name, filed in files.items()
             }
-            weights = {
-                f"{garment} {facet}": (looked.hex(), plan.timelines.get((garment, facet), 0.0))
-                for (garment, facet), looked in ingredients.surveyed.items()
-            }
             counts = {
-                "pages": len(plan.pages),
+                "pages": len(plan.first) + len(shown.plates) + len(plan.last),
                 "plates": len(shown.plates),
                 "sources": len(shown.sources),
                 "files": written.files,
                 "size": written.size,
             }
-            write_kept(catalogue.folder, target, base.hex(), Kept(made, near, weights, whole, counts))
+            rows = {garment: plan.near.grounds_of_row(garment) for garment in plan.near.rows}
+            surveyed = _surveyed(plan, ingredients)
+            timelines = [astuple(each) for each in plan.timelines]
+            kept = Kept(made, stock.groups, rows, near, surveyed, timelines, whole, counts)
+            write_kept(catalogue.folder, target, base.hex(), kept)
     return BuildReport(target, target / "index.html", **counts)
+
+
+class _Stock:
+    """The pieces of a site as they are taken stock of: ``stands`` has the files of those that can be left as
+    they are, by name; ``to_make`` are the others. ``groups``: by source the key of all that belongs to it,
+    and the names of those pieces."""
+
+    def __init__(
+        self, plan: Plan, ingredients: Ingredients, before: Kept, last: Mapping[str, Standing]
+    ) -> None:
+        self._plan = plan
+        self._ingredients = ingredients
+        self._before = before
+        self._last = last
+        self.keys: dict[str, str] = {}
+        self.stands: dict[str, list[str]] = {}
+        self.to_make: list[Piece] = []
+        self.groups: dict[str, tuple[str, list[str]]] = {}
+
+    def take(self, pieces: Iterable[Piece]) -> list[str]:
+        """Each by itself; their names."""
+        names = []
+        for piece in pieces:
+            names.append(piece.name)
+            key = self._ingredients.key(piece.made_from, piece.page)
+            if not self._left(piece.name, key):
+                self.to_make.append(piece)
+        return names
+
+    def take_groups(self) -> None:
+        """What belongs to each source: where nothing it is made of has changed, without asking each piece."""
+        env = environment(self._plan.look.catalogue)
+        for source in self._plan.look.outlines:
+            key = self._ingredients.key(("all of", source))
+            names = self._before.of_group(source, key)
+            if not names or not all([self._left(name, self._before.pieces[name][0]) for name in names]):
+                names = self.take(pieces_of_source(self._plan, env, source))
+            self.groups[source] = (key, list(names))
+
+    def _left(self, name: str, key: str) -> bool:
+        self.keys[name] = key
+        paths = self._before.paths(name, key, self._last)
+        if paths is None:
+            return False
+        self.stands[name] = paths
+        return True
 
 
 def _whole(catalogue: Catalogue, grounds: str | None) -> str:
@@ -135,42 +187,58 @@ def _whole(catalogue: Catalogue, grounds: str | None) -> str:
     return found.hexdigest()
 
 
-def _weights(ingredients: Ingredients, facts: Facts, before: Kept) -> dict[tuple[str, str], float]:
-    """The weights of timelines that are known: of those for which the same was looked at as last time, and of
-    those for which nothing was."""
+def _timelines(look: Lookup, ingredients: Ingredients, before: Kept) -> list[Shown]:
+    """The timelines worth showing: those of the last build where the same was looked at for all of them; else
+    with the weights that are known, of those for which the same was looked at, or nothing."""
+    noted = before.surveyed
+    looked = {f"{garment} {facet}": told.hex() for (garment, facet), told in ingredients.surveyed.items()}
+    if noted and looked == {name: told for name, (told, _) in noted.items()}:
+        return [Shown(*each) for each in before.timelines]
     known = {}
-    for garment in facts.garments:
-        for facet in facts.facets:
-            looked = ingredients.surveyed.get((garment.id, facet))
-            noted = before.timelines.get(f"{garment.id} {facet}")
-            if looked is None:
+    for garment in look.facts.garments:
+        for facet in look.facts.facets:
+            name = f"{garment.id} {facet}"
+            if name not in looked:
                 known[garment.id, facet] = 0.0
-            elif noted and noted[0] == looked.hex():
-                known[garment.id, facet] = noted[1]
-    return known
+            elif name in noted and noted[name][0] == looked[name]:
+                known[garment.id, facet] = noted[name][1]
+    return shown_timelines(look.facts, look.catalogue.settings.grades, known)
+
+
+def _surveyed(plan: Plan, ingredients: Ingredients) -> dict[str, tuple[str, float]]:
+    """What ``_timelines`` goes by the next time."""
+    weights = {(each.garment, each.facet): each.weight for each in plan.timelines}
+    return {
+        f"{garment} {facet}": (looked.hex(), weights.get((garment, facet), 0.0))
+        for (garment, facet), looked in ingredients.surveyed.items()
+    }
 
 
 def _near(plan: Plan, before: Kept, hands: int) -> dict[str, Sequence[str]]:
     """By plate: the digest of what decides which plates are near to it, then their keys; worked out where it
     is not known from the last build."""
-    near, plates = plan.near, list(plan.look.catalogue.plates.values())
-    grounds = {plate.key: near.grounds(plate) for plate in plates}
-    unknown = []
-    for plate in plates:
-        known = before.near.get(plate.key)
-        if known and known[0] == grounds[plate.key]:
-            near.learn(plate.key, known[1:])
-        else:
-            unknown.append(plate)
+    near = plan.near
+    found: dict[str, Sequence[str]] = {}
+    unknown: list[str] = []
+    for garment, row in near.rows.items():
+        the_same = before.rows.get(garment) == near.grounds_of_row(garment)
+        for plate in (stand.key for stand in row):
+            known = before.near.get(plate)
+            if known and (the_same or known[0] == near.grounds(plate)):
+                found[plate] = known
+                near.learn(plate, known[1:])
+            else:
+                unknown.append(plate)
     parts = [unknown[at : at + NEAR_TOGETHER] for at in range(0, len(unknown), NEAR_TOGETHER)]
 
-    def work(part: Sequence[Plate]) -> list[tuple[str, ...]]:
+    def work(part: Sequence[str]) -> list[tuple[str, ...]]:
         return [near.keys(plate) for plate in part]
 
-    for number, found in done_by_all(parts, work, hands, lambda _: None):
-        for plate, keys in zip(parts[number], found, strict=True):
-            near.learn(plate.key, keys)
-    return {plate.key: (grounds[plate.key], *near.keys(plate)) for plate in plates}
+    for number, keys in done_by_all(parts, work, hands, lambda _: None):
+        for plate, nearest in zip(parts[number], keys, strict=True):
+            near.learn(plate, nearest)
+            found[plate] = (near.grounds(plate), *nearest)
+    return found
 
 
 def _made(

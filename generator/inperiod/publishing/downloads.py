@@ -9,9 +9,9 @@ from __future__ import annotations
 import csv
 import io
 import json
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import yaml
 
@@ -19,7 +19,10 @@ from inperiod.citing import DOWNLOADS, downloads, joined
 from inperiod.dating import iso_day
 from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.prose import site_root, web_address
-from inperiod.records.model import Board, Catalogue, Dated, Feature, Milestone, Plate, Source
+from inperiod.records.model import Board, Catalogue, Dated, Feature, Milestone, Plate, Source, Vocabulary
+
+if TYPE_CHECKING:
+    from inperiod.publishing.excerpts import Excerpt
 
 Row = Sequence[str | int | None]
 
@@ -36,37 +39,55 @@ class Column:
     type: str = "string"
 
 
+def _nothing(*_: object) -> Iterable[Row]:
+    return ()
+
+
 @dataclass(frozen=True, slots=True)
 class TableOfData:
-    """One downloadable table. ``key``: the columns that name a row; ``links``: a column to a table's key."""
+    """One downloadable table. ``key``: the columns that name a row; ``links``: a column to a table's key. Its
+    rows are those of all sources in their order, then those of the vocabulary."""
 
     name: str
     title: str
     columns: tuple[Column, ...]
     key: tuple[str, ...]
-    rows: Callable[[Catalogue], Iterator[Row]]
+    of_source: Callable[[Catalogue, Source], Iterable[Row]]
     links: Mapping[str, tuple[str, str]]
+    of_vocabulary: Callable[[Vocabulary], Iterable[Row]] = _nothing
 
 
-def download_files(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
-    """Every download of the site, as path from its root and text."""
-    yield from tables(catalogue)
-    yield from whole_and_boards(catalogue)
-    look = Lookup(catalogue)
-    for source in catalogue.sources.values():
-        yield from source_downloads(look, source)
-
-
-def tables(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
-    """Every table, and what describes them."""
-    for table in TABLES:
-        yield f"download/{table.name}.csv", as_csv(table, catalogue)
+def tables_and_whole(catalogue: Catalogue, excerpts: Mapping[str, Excerpt]) -> Iterator[tuple[str, str]]:
+    """Every table, what describes them, and all of them in one file. ``excerpts`` are of every source."""
+    parts = {table.name: _Parts(table) for table in TABLES}
+    for excerpt in excerpts.values():
+        for name, (rows, records) in excerpt.tables.items():
+            parts[name].rows.append(rows)
+            parts[name].records.append(records)
+    for each in parts.values():
+        each.add(each.table.of_vocabulary(catalogue.vocabulary))
+        yield f"download/{each.table.name}.csv", "".join(each.rows)
     yield "download/datapackage.json", _json(descriptor(catalogue))
+    yield "download/catalogue.json", _whole(catalogue, {name: each.records for name, each in parts.items()})
 
 
-def whole_and_boards(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
-    """All tables in one file, how to cite them, and the citations of each board."""
-    yield "download/catalogue.json", whole(catalogue)
+class _Parts:
+    """A table being put together: its rows as CSV and as JSON records."""
+
+    def __init__(self, table: TableOfData) -> None:
+        self.table = table
+        self.rows = [as_csv_rows([[column.name for column in table.columns]])]
+        self.records: list[str] = []
+
+    def add(self, found: Iterable[Row]) -> None:
+        rows = list(found)
+        if rows:
+            self.rows.append(as_csv_rows(rows))
+            self.records.append(as_records(self.table, rows))
+
+
+def citation_files(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
+    """How to cite the catalogue, and the citations of each board."""
     yield "download/CITATION.cff", citation_cff(catalogue)
     for board in catalogue.boards.values():
         records = [downloads(catalogue, [key]) for key in board_keys(catalogue, board)]
@@ -103,13 +124,17 @@ def _cited(path: str, records: Sequence[Mapping[str, str]]) -> Iterator[tuple[st
         yield f"{path}.{ending}", joined([each[fmt] for each in records], fmt)
 
 
-def as_csv(table: TableOfData, catalogue: Catalogue) -> str:
-    """The table as CSV with a header line."""
+def as_csv_rows(rows: Iterable[Row]) -> str:
+    """Rows as CSV."""
     out = io.StringIO()
-    writer = csv.writer(out, lineterminator="\r\n")
-    writer.writerow(column.name for column in table.columns)
-    writer.writerows(map(_safe, table.rows(catalogue)))
+    csv.writer(out, lineterminator="\r\n").writerows(map(_safe, rows))
     return out.getvalue()
+
+
+def as_records(table: TableOfData, rows: Iterable[Row]) -> str:
+    """Rows as JSON objects, empty cells left out, one on a line."""
+    write = json.JSONEncoder(ensure_ascii=False, separators=(", ", ": ")).encode
+    return ",\n".join([write(_record(table, row)) for row in rows])
 
 
 def _safe(row: Row) -> Row:
@@ -137,31 +162,30 @@ DATE_COLUMNS = (
 )
 
 
-def _source_rows(catalogue: Catalogue) -> Iterator[Row]:
-    for source in catalogue.sources.values():
-        yield (
-            source.id,
-            source.kind,
-            source.title,
-            *_dates(source.date),
-            source.date_basis,
-            source.grade,
-            source.publisher.name,
-            source.publisher.place,
-            source.market,
-            "; ".join(creator.name for creator in source.creators),
-            source.language,
-            source.held_by.name,
-            source.held_by.accession or source.held_by.shelfmark,
-            web_address(source.held_by.url),
-            source.rights,
-            source.reprint_of,
-            len(source.plates),
-        )
+def _source_row(_: Catalogue, source: Source) -> Iterator[Row]:
+    yield (
+        source.id,
+        source.kind,
+        source.title,
+        *_dates(source.date),
+        source.date_basis,
+        source.grade,
+        source.publisher.name,
+        source.publisher.place,
+        source.market,
+        "; ".join(creator.name for creator in source.creators),
+        source.language,
+        source.held_by.name,
+        source.held_by.accession or source.held_by.shelfmark,
+        web_address(source.held_by.url),
+        source.rights,
+        source.reprint_of,
+        len(source.plates),
+    )
 
 
-def _plate_rows(catalogue: Catalogue) -> Iterator[Row]:
-    for plate in catalogue.plates.values():
+def _plate_rows(catalogue: Catalogue, source: Source) -> Iterator[Row]:
+    for plate in _each_once(source):
         where, price = plate.locator, plate.price
         yield (
             plate.key,
@@ -182,8 +206,13 @@ def _plate_rows(catalogue: Catalogue) -> Iterator[Row]:
         )
 
 
-def _feature_rows(catalogue: Catalogue) -> Iterator[Row]:
-    for plate in catalogue.plates.values():
+def _each_once(source: Source) -> Iterable[Plate]:
+    """The plates by their ids: where two have one, the last."""
+    return {plate.id: plate for plate in source.plates}.values()
+
+
+def _feature_rows(_: Catalogue, source: Source) -> Iterator[Row]:
+    for plate in _each_once(source):
         for number, feature in enumerate(plate.features, start=1):
             yield _feature_row(plate, number, feature)
 
@@ -203,8 +232,8 @@ def _feature_row(plate: Plate, number: int, feature: Feature) -> Row:
     )
 
 
-def _term_rows(catalogue: Catalogue) -> Iterator[Row]:
-    for term in catalogue.vocabulary.terms.values():
+def _term_rows(vocabulary: Vocabulary) -> Iterator[Row]:
+    for term in vocabulary.terms.values():
         yield (
             term.key,
             term.facet,
@@ -245,7 +274,7 @@ TABLES = (
             Column("plates", "how many plates of it are recorded", "integer"),
         ),
         ("source",),
-        _source_rows,
+        _source_row,
         {},
     ),
     TableOfData(
@@ -309,8 +338,9 @@ TABLES = (
             Column("in_dress_from_source", "where that is known from"),
         ),
         ("term",),
-        _term_rows,
+        _nothing,
         {},
+        _term_rows,
     ),
 )
 
@@ -369,15 +399,13 @@ def _resource(table: TableOfData) -> dict[str, Any]:
     }
 
 
-def whole(catalogue: Catalogue) -> str:
-    """All tables in one JSON object: a list of records for each table, empty cells left out, one record on a
-    line."""
-    write = json.JSONEncoder(ensure_ascii=False, separators=(", ", ": ")).encode
+def _whole(catalogue: Catalogue, tables: Mapping[str, Sequence[str]]) -> str:
+    """All tables in one JSON object: a list of records for each table, one record on a line."""
     head = {"title": catalogue.settings.title, "about": _description(catalogue)}
-    parts = [f"{write(name)}: {write(value)}" for name, value in head.items()]
-    for table in TABLES:
-        records = ",\n".join([write(_record(table, row)) for row in table.rows(catalogue)])
-        parts.append(f"{write(table.name)}: " + (f"[\n{records}\n]" if records else "[]"))
+    parts = [f"{json.dumps(name)}: {json.dumps(value, ensure_ascii=False)}" for name, value in head.items()]
+    for name, records in tables.items():
+        held = ",\n".join(records)
+        parts.append(f"{json.dumps(name)}: " + (f"[\n{held}\n]" if records else "[]"))
     return "{\n" + ",\n".join(parts) + "\n}\n"
 
 

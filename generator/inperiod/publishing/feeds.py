@@ -9,7 +9,6 @@ from xml.sax.saxutils import quoteattr
 
 from inperiod.publishing import paths, words
 from inperiod.publishing.lookup import Lookup
-from inperiod.publishing.page import Page
 
 NEWEST = 30
 _DAY = re.compile(r"\d{4}-\d{2}-\d{2}\Z")
@@ -21,9 +20,9 @@ def escape(text: str) -> str:
     return saxutils.escape(_NOT_XML.sub("", text))
 
 
-def site_map(base: str, pages: Iterable[Page]) -> str:
-    """Every listed page by its full address (sitemaps.org protocol 0.9)."""
-    rows = "".join(f"<url><loc>{escape(base + page.path)}</loc></url>\n" for page in pages if page.listed)
+def site_map(base: str, listed: Iterable[str]) -> str:
+    """Every listed page, given by its path, by its full address (sitemaps.org protocol 0.9)."""
+    rows = "".join(f"<url><loc>{escape(base + path)}</loc></url>\n" for path in listed)
     head = '<?xml version="1.0" encoding="UTF-8"?>\n'
     space = "http://www.sitemaps.org/schemas/sitemap/0.9"
     return f'{head}<urlset xmlns="{space}">\n{rows}</urlset>\n'

@@ -26,15 +26,20 @@ TARGETS = 12
 class Kept:
     """What a build knows of the last one, and notes for the next.
 
-    ``pieces``: by name a piece's key and its files as they stand. ``near``: by plate the digest of what
-    decides which plates are near to it, then their keys. ``timelines``: by garment and facet, with a space
-    between, the digest of what was looked at, and the weight of the timeline. ``whole`` is the digest of all
-    that was built from, empty where it is not known; ``counts`` are those of the report.
+    ``pieces``: by name a piece's key and its files as they stand. ``groups``: by source the key of all that
+    belongs to it, and the names of those pieces. ``rows``: by widest garment type the digest of what decides
+    which plates are near to its plates, ``near``: by plate the digest of that for it alone, then their keys.
+    ``surveyed``: by garment and facet, with a space between, the digest of what was looked at, and the weight
+    of the timeline; ``timelines``: the fields of those that were shown. ``whole`` is the digest of all that
+    was built from, empty where it is not known; ``counts`` are those of the report.
     """
 
     pieces: Mapping[str, tuple[str, Sequence[Sequence[Any]]]] = field(default_factory=dict)
+    groups: Mapping[str, tuple[str, Sequence[str]]] = field(default_factory=dict)
+    rows: Mapping[str, str] = field(default_factory=dict)
     near: Mapping[str, Sequence[str]] = field(default_factory=dict)
-    timelines: Mapping[str, tuple[str, float]] = field(default_factory=dict)
+    surveyed: Mapping[str, tuple[str, float]] = field(default_factory=dict)
+    timelines: Sequence[Sequence[Any]] = ()
     whole: str = ""
     counts: Mapping[str, int] = field(default_factory=dict)
 
@@ -54,6 +59,11 @@ class Kept:
         if any(last.get(path) != tuple(standing) for path, *standing in known[1]):
             return None
         return [path for path, *_ in known[1]]
+
+    def of_group(self, source: str, key: str) -> Sequence[str]:
+        """The names of the pieces that belong to a source, where it had that key; none where it had not."""
+        known = self.groups.get(source)
+        return known[1] if known and known[0] == key else ()
 
 
 def read_kept(catalogue_folder: Path, target: Path, base: str) -> Kept:

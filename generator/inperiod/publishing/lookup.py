@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections import Counter, defaultdict
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
-from functools import cached_property, lru_cache
+from functools import cache, cached_property, lru_cache
 
 from inperiod.citing import downloads
-from inperiod.dating import decimal_year
 from inperiod.drawing.flats import Flat
+from inperiod.evidence import Facts, gather_facts
 from inperiod.publishing import paths, words
-from inperiod.publishing.flats import FlatPicture, flat_of, shown_picture
+from inperiod.publishing.flats import FlatPicture, flat_of, middle_year, shown_picture
+from inperiod.publishing.outlines import SourceOutline, outlines_of
 from inperiod.publishing.page import Link
 from inperiod.publishing.pictures import Picture
 from inperiod.records.model import Catalogue, Facet, Plate, Source, Term
@@ -39,10 +40,12 @@ class Line:
 
 @dataclass(frozen=True)
 class Lookup:
-    """A catalogue with the indexes its pages need, and the paths of the timelines that have a page."""
+    """A catalogue with the indexes its pages need, and the paths of the timelines that have a page.
+    ``outlined`` says what can be told of each source without opening it, where that is known."""
 
     catalogue: Catalogue
     timelines: frozenset[str] = frozenset()
+    outlined: Mapping[str, SourceOutline] | None = None
 
     def with_timelines(self, timelines: frozenset[str]) -> Lookup:
         """The same, knowing which timelines have a page, with all that was worked out already."""
@@ -59,51 +62,27 @@ class Lookup:
         middle = self.middle(plate)
         return (float("inf") if middle is None else middle, plate.key)
 
-    @cached_property
-    def middles(self) -> Mapping[str, float | None]:
-        """The middle of each plate's span in decimal years; the closed end where the other is open."""
-        return {key: self._middle(plate) for key, plate in self.catalogue.plates.items()}
-
-    def _middle(self, plate: Plate) -> float | None:
-        dated = self.catalogue.dated(plate)
-        if dated is None:
-            return None
-        ends = [decimal_year(day) for day in (dated.span.earliest, dated.span.latest) if day is not None]
-        return sum(ends) / len(ends) if ends else None
-
     def middle(self, plate: Plate) -> float | None:
-        return self.middles[plate.key]
+        """The middle of a plate's span in decimal years; the closed end where the other is open."""
+        return middle_year(self.catalogue.dated(plate))
 
     @cached_property
     def shown(self) -> Mapping[str, frozenset[str]]:
         """The terms each plate shows, broader ones not added."""
-        return {
-            key: frozenset(
-                feature.term for feature in plate.features if feature.state == "shown" and feature.term
-            )
-            for key, plate in self.catalogue.plates.items()
-        }
+        return {key: shown_on(plate) for key, plate in self.catalogue.plates.items()}
 
     @cached_property
     def showing(self) -> Mapping[str, tuple[Plate, ...]]:
         """By term key: the plates that show it or a narrower term of its facet, in order of date."""
+        broader = cache(self.catalogue.vocabulary.broader_terms)
         found: dict[str, list[Plate]] = defaultdict(list)
         for plate in self.ordered:
             wide: set[str] = set()
             for term in self.shown[plate.key]:
-                wide.update(self._with_broader(term))
+                wide.update(broader(term))
             for term in sorted(wide):
                 found[term].append(plate)
         return {term: tuple(plates) for term, plates in found.items()}
-
-    def _with_broader(self, key: str) -> list[str]:
-        chain: list[str] = []
-        at: str | None = key
-        while at and at not in chain:
-            chain.append(at)
-            term = self.catalogue.vocabulary.terms.get(at)
-            at = f"{term.facet}/{term.broader}" if term and term.broader else None
-        return chain
 
     @cached_property
     def of_garment(self) -> Mapping[str, tuple[Plate, ...]]:
@@ -114,40 +93,48 @@ class Lookup:
                 found[garment].append(plate)
         return {garment: tuple(plates) for garment, plates in found.items()}
 
+    def outfit(self, plate: Plate) -> tuple[Plate, ...]:
+        """The other plates of the figure."""
+        return tuple(
+            other
+            for other in self.source_of(plate).plates
+            if plate.outfit and other.outfit == plate.outfit and other.key != plate.key
+        )
+
     @cached_property
-    def outfits(self) -> Mapping[tuple[str, str], tuple[Plate, ...]]:
-        """By source and outfit id: the plates of one figure."""
-        found: dict[tuple[str, str], list[Plate]] = defaultdict(list)
-        for plate in self.catalogue.plates.values():
-            if plate.outfit:
-                found[plate.source, plate.outfit].append(plate)
-        return {key: tuple(plates) for key, plates in found.items()}
+    def facts(self) -> Facts:
+        """What evidence knows of the catalogue."""
+        return gather_facts(self.catalogue)
+
+    @cached_property
+    def outlines(self) -> Mapping[str, SourceOutline]:
+        """By source id: what can be told of it without opening it."""
+        return outlines_of(self.catalogue) if self.outlined is None else self.outlined
+
+    @cached_property
+    def in_order(self) -> tuple[SourceOutline, ...]:
+        """Every source in order of date, undated ones last, then of title."""
+        return tuple(sorted(self.outlines.values(), key=lambda each: tuple(each.order)))
 
     @cached_property
     def sources(self) -> tuple[Source, ...]:
-        """Every source in order of date, undated ones last, then of title."""
-
-        def order(source: Source) -> tuple[float, str, str]:
-            ends = [source.date.span.earliest, source.date.span.latest] if source.date else []
-            known = [day for day in ends if day is not None]
-            return (sum(known) / len(known) if known else float("inf"), source.title, source.id)
-
-        return tuple(sorted(self.catalogue.sources.values(), key=order))
+        """The same, opened."""
+        return tuple(self.catalogue.sources[each.id] for each in self.in_order)
 
     @cached_property
     def reprints(self) -> Mapping[str, tuple[Source, ...]]:
         """By source id: the sources that reprint it, in order of date."""
         found: dict[str, list[Source]] = defaultdict(list)
-        for source in self.sources:
-            if source.reprint_of:
-                found[source.reprint_of].append(source)
+        for each in self.in_order:
+            if each.reprint_of:
+                found[each.reprint_of].append(self.catalogue.sources[each.id])
         return {key: tuple(sources) for key, sources in found.items()}
 
     @cached_property
     def cuts(self) -> Mapping[str, tuple[Plate, ...]]:
         """By plate key: the other plates printed from the same cut."""
         groups: dict[str, set[str]] = {}
-        for plate in self.catalogue.plates.values():
+        for plate in self.catalogue.entangled_plates():
             if plate.same_cut_as and plate.same_cut_as in self.catalogue.plates:
                 group = groups.get(plate.key, {plate.key}) | groups.get(
                     plate.same_cut_as, {plate.same_cut_as}
@@ -240,3 +227,8 @@ class Lookup:
         others = [each for each in count.items() if not each[0].startswith(facet)]
         best = sorted(others, key=lambda item: (-item[1], item[0]))
         return tuple((self.term_link(term), number) for term, number in best[:most] if number >= 2)
+
+
+def shown_on(plate: Plate) -> frozenset[str]:
+    """The terms a plate shows, broader ones not added."""
+    return frozenset(each.term for each in plate.features if each.state == "shown" and each.term)

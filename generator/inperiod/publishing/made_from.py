@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import platform
 from collections import defaultdict
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import fields
 from functools import cached_property
 from operator import attrgetter
@@ -20,12 +20,13 @@ import jinja2
 import PIL
 
 from inperiod.kept import kept
-from inperiod.publishing.digests import PLACES, digest, files_digest, plain
+from inperiod.publishing.digests import digest, files_digest, plain
 from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.nearness import Neighbours
+from inperiod.publishing.outlines import SourceOutline
 from inperiod.publishing.page import Card, Link, Page
-from inperiod.publishing.pictures import on_the_same_page, picture_of
-from inperiod.records.model import Catalogue, Plate, Source
+from inperiod.publishing.pictures import picture_of
+from inperiod.records.model import Catalogue
 
 MadeFrom = tuple[str, ...]
 """A kind of thing and its name: see ``Ingredients.of``. Empty: all there is."""
@@ -67,7 +68,7 @@ class Ingredients:
 
     def __init__(self, look: Lookup, base: bytes, editions: Mapping[str, str]) -> None:
         """``editions`` tell what source files were read from, by source, where that is known: it saves asking
-        every plate of a file that has not changed."""
+        a file that has not changed."""
         self._look = look
         self._base = base
         self._editions = editions
@@ -85,10 +86,14 @@ class Ingredients:
         return digest((self._base, head, self.of(made_from))).hex()
 
     def of(self, made_from: MadeFrom) -> bytes:
-        """The digest of what a piece names: ``("plate", key)``, ``("source", id)``, ``("records of", id)``,
-        ``("block", word, number, id, …)`` with pairs of a document's number and its source, ``("timeline",
-        garment, facet)``, ``("term", key)``, ``("garment", id)``, ``("facet", id)``, ``("evidence",)``,
-        ``("file", path)``, ``("base", …)`` with more words, or nothing: all there is.
+        """The digest of what a piece names.
+
+        Of one thing: ``("plate", key)``, ``("source", id)``, ``("records of", id)``, ``("all of", id)`` for
+        those of its plates and its records, ``("term", key)``, ``("garment", id)``, ``("facet", id)``,
+        ``("timeline", garment, facet)``, ``("file", path)``, ``("block", word, number, id, …)`` with pairs of
+        a document's number and its source. Of all: ``("evidence",)``; ``("heads",)`` of sources; ``("lists",
+        …)`` what evidence and lists know, with more words; ``("boards",)``; ``("base", …)`` with more words;
+        or nothing: all there is.
         """
         match made_from:
             case ():
@@ -97,23 +102,30 @@ class Ingredients:
                 return digest(more)
             case ("evidence",):
                 return self.evidence
+            case ("heads",):
+                return self.heads
+            case ("lists", *more):
+                return digest((more, self.lists))
+            case ("boards",):
+                return self.boards
             case ("plate", key):
-                return self._plate(self._look.catalogue.plates[key])
+                return self._plate(key)
             case ("source", name):
-                return self._source(self._look.catalogue.sources[name])
+                return self._source(name)
+            case ("all of", name):
+                return self._all_of(name)
             case ("records of", name):
-                return digest([self._heads(name), *self._whole_plates(name)])
+                return digest((self._heads(name), self.whole[name]))
             case ("block", *words):
                 return digest((words, [self.of(("records of", name)) for name in words[2::2]]))
             case ("timeline", garment, facet):
-                return digest([self._timelines, self._choices, self.surveyed.get((garment, facet))])
+                return digest((self._timelines, self._choices, self.surveyed.get((garment, facet))))
             case ("term", key):
                 return self._term(key)
             case ("garment", name):
-                plates = self._look.of_garment.get(name, ())
-                return digest([self._timelines, [self.shown[plate.key] for plate in plates]])
+                return digest((self._timelines, self._garments.get(name)))
             case ("facet", name):
-                return digest([self._timelines, self._of_facet.get(name)])
+                return digest((self._timelines, self._facets.get(name)))
             case ("file", path):
                 seen = Path(path).stat()
                 return digest((path, seen.st_size, seen.st_mtime_ns, seen.st_ino))
@@ -122,138 +134,126 @@ class Ingredients:
     # --- of records, one by one ---------------------------------------------------------------------
 
     @cached_property
-    def whole(self) -> Mapping[str, bytes]:
-        """By plate key: all that is recorded of it. Of a file known by its edition: that, and what other
-        files can change of what is published of it."""
-        known = self._editions
+    def whole(self) -> Mapping[str, str]:
+        """By source id: all that is recorded of it and of its plates. Of a file known by its edition: that,
+        and what other files can change of what is published of it."""
+        known, entangled = self._editions, self._look.catalogue.entangled
         return {
-            key: digest((known[plate.source], key, plate.same_cut_as, plate.image is None))
-            if plate.source in known
-            else digest(plain(plate))
-            for key, plate in self._look.catalogue.plates.items()
+            key: known[key] if key in known and key not in entangled else self._whole(key)
+            for key in self._look.outlines
         }
 
-    @cached_property
-    def heads(self) -> Mapping[str, bytes]:
-        """By source id: all that is recorded of it but its plates, and how many those are."""
-        return {
-            key: digest((_head(source), len(source.plates)))
-            for key, source in self._look.catalogue.sources.items()
-        }
-
-    @cached_property
-    def weighed(self) -> Mapping[str, bytes]:
-        """By plate key: what evidence knows of it: its document, its garment, its features, its cut."""
+    def _whole(self, name: str) -> str:
         catalogue = self._look.catalogue
-        documents = {key: digest(self._document(source)) for key, source in catalogue.sources.items()}
-        leaders = {key: min(key, *(other.key for other in cut)) for key, cut in self._look.cuts.items()}
-        return {
-            plate.key: digest(
-                (
-                    documents[plate.source],
-                    plate.date.text if plate.date else None,
-                    plate.id,
-                    plate.garment,
-                    plate.wearer.who,
-                    [(each.facet, each.term, each.state, each.reading) for each in plate.features],
-                    leaders.get(plate.key),
-                )
-            )
-            for plate in catalogue.plates.values()
-        }
-
-    def _document(self, source: Source) -> tuple[Any, ...]:
-        """What evidence knows of a source, and of those it repeats."""
-        chain: list[Source] = []
-        at: Source | None = source
-        while at is not None and at not in chain:
-            chain.append(at)
-            at = self._look.catalogue.sources.get(at.reprint_of or "")
-        return tuple(
-            (
-                each.id,
-                each.kind,
-                each.market or each.publisher.place,
-                each.date_basis,
-                plain(each.date),
-                each.reprint_of,
-            )
-            for each in chain
-        )
+        source = catalogue.sources[name]
+        pictures = [picture_of(catalogue, plate) for plate in source.plates]
+        cuts = [(plate.key, plate.same_cut_as) for plate in source.plates]
+        return digest((self._editions.get(name) or plain(source), cuts, repr(pictures))).hex()
 
     @cached_property
-    def lines(self) -> Mapping[str, bytes]:
-        """By plate key: what lists say and show of it."""
-        look, heads = self._look, self._line_heads
-        return {
-            plate.key: digest(
-                (
-                    heads[plate.source],
-                    plate.key,
-                    plain(plate.date),
-                    plate.garment,
-                    plain(plate.locator),
-                    plate.wearer.who,
-                    self._picture(plate),
-                )
-            )
-            for plate in look.catalogue.plates.values()
-        }
+    def _bonds(self) -> Mapping[str, str]:
+        """By source id, where there is any: what binds it to others for evidence, the documents it repeats
+        and the first plates of cuts used again."""
+        look, outlines = self._look, self._look.outlines
+        found: dict[str, list[object]] = defaultdict(list)
+        for key, cut in look.cuts.items():
+            found[key.partition("/")[0]].append((key, min(key, *(other.key for other in cut))))
+        for name, outline in outlines.items():
+            seen, at = {name}, outline.reprint_of
+            while at and at not in seen and at in outlines:
+                seen.add(at)
+                found[name].append(outlines[at].document)
+                at = outlines[at].reprint_of
+        return {name: digest(bonds).hex() for name, bonds in found.items()}
+
+    def _bond(self, name: str) -> str:
+        return self._bonds.get(name, "")
 
     @cached_property
-    def _line_heads(self) -> Mapping[str, bytes]:
-        return {
-            key: digest((source.title, plain(source.date), source.grade, len(source.plates) == 1))
-            for key, source in self._look.catalogue.sources.items()
-        }
-
-    def _picture(self, plate: Plate) -> str | None:
-        return repr(picture_of(self._look.catalogue, plate)) if plate.image else None
-
-    @cached_property
-    def shown(self) -> Mapping[str, bytes]:
+    def shown(self) -> Mapping[str, str]:
         """By plate key: what evidence and lists know of it together."""
-        lines = self.lines
-        return {key: weighed + lines[key] for key, weighed in self.weighed.items()}
+        return {
+            f"{name}/{plate.id}": plate.both + self._bond(name)
+            for name, outline in self._look.outlines.items()
+            for plate in outline.plates
+        }
 
     # --- of what they make together -----------------------------------------------------------------
 
     @cached_property
     def all(self) -> bytes:
-        catalogue = self._look.catalogue
-        pictures = [self._picture(plate) for plate in catalogue.plates.values() if plate.image]
-        return digest((list(self.heads.items()), list(self.whole.items()), plain(catalogue.boards), pictures))
+        boards = plain(self._look.catalogue.boards)
+        return digest((self.heads, list(self.whole.items()), list(self._bonds.items()), boards))
+
+    @cached_property
+    def heads(self) -> bytes:
+        """What is recorded of sources but for their plates, and how many those are."""
+        return digest([outline.head for outline in self._look.outlines.values()])
 
     @cached_property
     def evidence(self) -> bytes:
         """All that evidence knows."""
-        return digest(list(self.weighed.items()))
+        return digest(
+            [
+                (name, each.document, each.evidence, self._bond(name))
+                for name, each in self._look.outlines.items()
+            ]
+        )
+
+    @cached_property
+    def lists(self) -> bytes:
+        """All that evidence and lists know."""
+        lines = [each.lines for each in self._look.outlines.values()]
+        return digest((self.evidence, self.heads, lines))
+
+    @cached_property
+    def boards(self) -> bytes:
+        """What the pages of boards are made from: beside lists all that is recorded of gathered plates."""
+        boards = self._look.catalogue.boards
+        gathered = {each.plate.partition("/")[0] for board in boards.values() for each in board.plates}
+        return digest((self.lists, plain(boards), [self.whole.get(name) for name in sorted(gathered)]))
 
     @cached_property
     def surveyed(self) -> Mapping[tuple[str, str], bytes]:
         """By garment and facet: the plates of the garment that record the facet."""
-        found: dict[tuple[str, str], list[bytes]] = defaultdict(list)
-        chains: dict[str, tuple[str, ...]] = {}
-        broader = self._look.catalogue.vocabulary.broader_garments
-        weighed = self.weighed
-        for plate in self._look.catalogue.plates.values():
-            chain = chains.setdefault(plate.garment, broader(plate.garment))
-            facets = {each.facet for each in plate.features if each.state != "not visible"}
-            own = weighed[plate.key]
-            for garment in chain:
-                for facet in facets:
-                    found[garment, facet].append(own)
-        return {key: digest(digests) for key, digests in found.items()}
+        found: dict[tuple[str, str], list[str]] = defaultdict(list)
+        for name, outline in self._look.outlines.items():
+            bond = self._bond(name)
+            for garment, facet, told in outline.surveyed:
+                found[garment, facet].append(told + bond)
+        return {key: digest(told) for key, told in found.items()}
 
     @cached_property
-    def _of_facet(self) -> Mapping[str, bytes]:
+    def _facets(self) -> Mapping[str, bytes]:
         """By facet: the plates that record anything of it, be it that it cannot be seen."""
-        found: dict[str, list[bytes]] = defaultdict(list)
-        weighed = self.weighed
-        for plate in self._look.catalogue.plates.values():
-            for facet in {each.facet for each in plate.features}:
-                found[facet].append(weighed[plate.key])
-        return {facet: digest(digests) for facet, digests in found.items()}
+        return self._gathered(lambda outline: outline.facets)
+
+    @cached_property
+    def _garments(self) -> Mapping[str, bytes]:
+        """By garment: its plates, and those of narrower ones."""
+        return self._gathered(lambda outline: outline.garments)
+
+    @cached_property
+    def _terms(self) -> Mapping[str, bytes]:
+        """By term: the plates that show it, or a narrower one."""
+        return self._gathered(lambda outline: [(term, told) for term, _, _, told in outline.terms])
+
+    def _gathered(self, gathered: Callable[[SourceOutline], Iterable[tuple[str, str]]]) -> dict[str, bytes]:
+        found: dict[str, list[str]] = defaultdict(list)
+        for name, outline in self._look.outlines.items():
+            bond = self._bond(name)
+            for key, told in gathered(outline):
+                found[key].append(told + bond)
+        return {key: digest(told) for key, told in found.items()}
+
+    @cached_property
+    def _shown_on(self) -> Mapping[str, set[str]]:
+        """By term: the garments it is shown on, and broader ones."""
+        found: dict[str, set[str]] = defaultdict(set)
+        for outline in self._look.outlines.values():
+            for term, garments, _, _ in outline.terms:
+                found[term].update(garments)
+        return found
 
     @cached_property
     def _timelines(self) -> bytes:
@@ -262,55 +262,39 @@ class Ingredients:
     @cached_property
     def _choices(self) -> bytes:
         """What a timeline can be narrowed to."""
-        sources = self._look.catalogue.sources.values()
-        return digest(
-            (
-                list(dict.fromkeys(source.market or source.publisher.place for source in sources)),
-                sorted({source.kind for source in sources}),
-            )
-        )
+        outlines = self._look.outlines.values()
+        places = list(dict.fromkeys(each.place for each in outlines))
+        return digest((places, sorted({each.kind for each in outlines})))
 
-    def _heads(self, name: str) -> bytes:
+    def _heads(self, name: str) -> str:
         """A source's own head, and that of the source it reprints, which citations name."""
-        original = self._look.catalogue.sources[name].reprint_of
-        return self.heads[name] + self.heads.get(original or "", b"")
+        outlines = self._look.outlines
+        original = outlines.get(outlines[name].reprint_of or "")
+        return outlines[name].head + (original.head if original else "")
 
-    def _whole_plates(self, name: str) -> Iterable[object]:
-        for plate in self._look.catalogue.sources[name].plates:
-            yield self.whole[plate.key], self._picture(plate)
+    def _others(self, plate: str) -> tuple[list[str], list[str]]:
+        """What the page of a plate says of plates of other sources: of the same cut, and near to it."""
+        cuts = [self.shown[other.key] for other in self._look.cuts.get(plate, ())]
+        return cuts, [self.shown[other] for other in self._near.keys(plate)]
 
-    def _plate(self, plate: Plate) -> bytes:
-        look = self._look
-        mates = look.outfits.get((plate.source, plate.outfit or ""), ())
-        page = on_the_same_page(look.catalogue, plate)
-        others = (*mates, *look.cuts.get(plate.key, ()), *page)
-        return digest(
-            (
-                self._heads(plate.source),
-                self.whole[plate.key],
-                self._picture(plate),
-                [self.lines[each.key] for each in others],
-                [self.shown[each] for each in self._near.keys(plate)],
-            )
-        )
+    def excerpts(self) -> dict[str, str]:
+        """By source the digest of what is taken from it for files of the whole catalogue."""
+        return {name: digest((self._base, self.of(("records of", name)))).hex() for name in self.whole}
 
-    def _source(self, source: Source) -> bytes:
-        reprints = [self.heads[each.id] for each in self._look.reprints.get(source.id, ())]
-        return digest((self._heads(source.id), reprints, list(self._whole_plates(source.id))))
+    def _plate(self, key: str) -> bytes:
+        source = key.partition("/")[0]
+        return digest((self._heads(source), self.whole[source], key, self._others(key)))
+
+    def _all_of(self, name: str) -> bytes:
+        others = [self._others(f"{name}/{plate.id}") for plate in self._look.outlines[name].plates]
+        return digest((self._heads(name), self.whole[name], others))
+
+    def _source(self, name: str) -> bytes:
+        reprints = [self._look.outlines[each.id].head for each in self._look.reprints.get(name, ())]
+        return digest((self._heads(name), reprints, self.whole[name]))
 
     def _term(self, key: str) -> bytes:
         """The plates that show it, and all that was looked at for its facet on garments they show it on."""
         facet = key.partition("/")[0]
-        plates = self._look.showing.get(key, ())
-        broader = self._look.catalogue.vocabulary.broader_garments
-        garments = {garment for each in {plate.garment for plate in plates} for garment in broader(each)}
-        looked = [self.surveyed.get((garment, facet)) for garment in sorted(garments)]
-        return digest(([self.shown[plate.key] for plate in plates], looked))
-
-
-def _head(source: Source) -> tuple[Any, ...]:
-    return tuple(
-        (each.name, plain(getattr(source, each.name)))
-        for each in fields(source)
-        if each.name != "plates" and each.name not in PLACES
-    )
+        looked = [self.surveyed.get((garment, facet)) for garment in sorted(self._shown_on.get(key, ()))]
+        return digest((self._terms.get(key), looked))

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections import defaultdict
-from collections.abc import Iterable
+from collections import Counter, defaultdict
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from hashlib import blake2b
+from functools import cache
 from heapq import nsmallest
 from typing import NamedTuple
 
@@ -44,7 +44,11 @@ class _Stand(NamedTuple):
     garment: str
     middle: float
     terms: frozenset[str]
-    told: bytes
+    told: str
+
+
+Row = list[_Stand]
+"""The dated plates of one widest garment type, in order of date."""
 
 
 class Neighbours:
@@ -53,71 +57,93 @@ class Neighbours:
 
     def __init__(self, look: Lookup) -> None:
         self._look = look
-        widest = look.catalogue.vocabulary.broader_garments
-        roots = {garment: widest(garment)[-1] for garment in look.of_garment}
-        rows: dict[str, list[_Stand]] = defaultdict(list)
-        self._at: dict[str, tuple[list[_Stand], int]] = {}
-        for plate in look.ordered:
-            key, middle = plate.key, look.middle(plate)
-            if middle is not None:
-                row, terms = rows[roots[plate.garment]], look.shown[key]
-                self._at[key] = (row, len(row))
-                told = digest((key, plate.garment, middle, sorted(terms)))
-                row.append(_Stand(key, plate.garment, middle, terms, told))
-        total = len(look.ordered)
+        root = cache(lambda garment: look.catalogue.vocabulary.broader_garments(garment)[-1])
+        stood: dict[str, Row] = defaultdict(list)
+        count: Counter[str] = Counter()
+        total = 0
+        for source in look.outlines.values():
+            total += len(source.plates)
+            count.update({term: plates for term, _, plates, _ in source.terms})
+            for plate in source.plates:
+                if plate.middle is not None:
+                    key = f"{source.id}/{plate.id}"
+                    stand = _Stand(key, plate.garment, plate.middle, frozenset(plate.terms), plate.evidence)
+                    stood[root(plate.garment)].append(stand)
+        self.rows: Mapping[str, Row] = {
+            garment: sorted(row, key=lambda each: (each.middle, each.key)) for garment, row in stood.items()
+        }
+        """By widest garment type."""
+        self._at = {each.key: (row, at) for row in self.rows.values() for at, each in enumerate(row)}
         self._known: dict[str, tuple[str, ...]] = {}
         # Whole numbers, so that one plate more or less in a large catalogue leaves nearly all as they are.
-        self._rarity = {term: (total // len(plates)).bit_length() for term, plates in look.showing.items()}
+        self._rarity = {term: (total // plates).bit_length() for term, plates in count.items()}
 
-    def _around(self, plate: Plate) -> list[_Stand]:
+    def _stand(self, plate: str) -> _Stand | None:
+        row, at = self._at.get(plate, ([], 0))
+        return row[at] if row else None
+
+    def _around(self, plate: str) -> Row:
         """The plates it is held against, in order of date, itself among them; none for an undated plate."""
-        row, at = self._at.get(plate.key, ([], 0))
+        row, at = self._at.get(plate, ([], 0))
         return row[max(0, at - AROUND) : at + AROUND + 1]
 
-    def of(self, plate: Plate) -> tuple[Near, ...]:
-        """The nearest plates, best first; none for an undated plate. Plates of the same cut are left out."""
-        look = self._look
-        own, middle = look.shown[plate.key], look.middle(plate) or 0.0
-        plates = (look.catalogue.plates[key] for key in self.keys(plate))
+    def of(self, plate: str) -> tuple[Near, ...]:
+        """The nearest plates of a plate by its key, best first; none for an undated plate. Plates of the same
+        cut are left out."""
+        own = self._stand(plate)
+        if own is None:
+            return ()
+        others = [(other, self._stand(other)) for other in self.keys(plate)]
         return tuple(
             Near(
-                other,
-                tuple(sorted(own & look.shown[other.key])),
-                abs((look.middle(other) or 0.0) - middle),
+                self._look.catalogue.plates[key],
+                tuple(sorted(own.terms & other.terms)),
+                abs(other.middle - own.middle),
             )
-            for other in plates
+            for key, other in others
+            if other
         )
 
-    def keys(self, plate: Plate) -> tuple[str, ...]:
+    def keys(self, plate: str) -> tuple[str, ...]:
         """The keys of the nearest plates; worked out once, or told before by ``learn``."""
-        if plate.key not in self._known:
-            self._known[plate.key] = self._nearest(plate)
-        return self._known[plate.key]
+        if plate not in self._known:
+            self._known[plate] = self._nearest(plate)
+        return self._known[plate]
 
     def learn(self, plate: str, keys: Iterable[str]) -> None:
         """What was worked out elsewhere from the same grounds."""
         self._known[plate] = tuple(keys)
 
-    def grounds(self, plate: Plate) -> str:
-        """A digest of all that decides which plates are nearest to this one."""
-        cuts = [other.key for other in self._look.cuts.get(plate.key, ())]
-        rarities = [self._rarity[term] for term in sorted(self._look.shown[plate.key])]
-        own = digest((plate.key, cuts, rarities))
-        told = b"".join([other.told for other in self._around(plate)])
-        return blake2b(own + told, digest_size=16).hexdigest()
+    def grounds_of_row(self, garment: str) -> str:
+        """A digest of all that decides which plates are nearest to those of a row."""
+        row = self.rows[garment]
+        cuts = [(each.key, self._cuts(each.key)) for each in row if each.key in self._look.cuts]
+        terms = {term for each in row for term in each.terms}
+        rarities = [(term, self._rarity[term]) for term in sorted(terms)]
+        told = "".join([each.told for each in row])
+        return digest((garment, cuts, rarities, told)).hex()
 
-    def _nearest(self, plate: Plate) -> tuple[str, ...]:
-        look = self._look
-        middle, own = look.middle(plate), look.shown[plate.key]
-        if middle is None or not own:
+    def grounds(self, plate: str) -> str:
+        """A digest of all that decides which plates are nearest to this one."""
+        own = self._stand(plate)
+        rarities = [self._rarity[term] for term in sorted(own.terms)] if own else []
+        told = "".join([other.told for other in self._around(plate)])
+        return digest((plate, self._cuts(plate), rarities, told)).hex()
+
+    def _cuts(self, plate: str) -> list[str]:
+        return [other.key for other in self._look.cuts.get(plate, ())]
+
+    def _nearest(self, plate: str) -> tuple[str, ...]:
+        stand = self._stand(plate)
+        if stand is None or not stand.terms:
             return ()
-        skipped = {plate.key, *(other.key for other in look.cuts.get(plate.key, ()))}
+        skipped = {plate, *self._cuts(plate)}
         scored: list[tuple[float, int]] = []
-        around, rarity = self._around(plate), self._rarity
+        around, rarity, own = self._around(plate), self._rarity, stand.terms
         for number, other in enumerate(around):
             shared = own & other.terms
-            years = abs(other.middle - middle)
+            years = abs(other.middle - stand.middle)
             if shared and years <= YEARS and other.key not in skipped:
                 score = sum([rarity[term] for term in shared]) * 0.5 ** (years / FADE)
-                scored.append((-score * (SAME if other.garment == plate.garment else 1.0), number))
+                scored.append((-score * (SAME if other.garment == stand.garment else 1.0), number))
         return tuple(around[number].key for _, number in nsmallest(MOST, scored))

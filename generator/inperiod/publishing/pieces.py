@@ -7,11 +7,13 @@ from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
 
-from inperiod.evidence import Facts
-from inperiod.publishing import feeds, paths
+from jinja2 import Environment
+
+from inperiod.publishing import feeds
 from inperiod.publishing.browser_data import browser_parts
 from inperiod.publishing.citations import source_lists, source_records
-from inperiod.publishing.downloads import source_downloads, tables, whole_and_boards
+from inperiod.publishing.downloads import citation_files, source_downloads, tables_and_whole
+from inperiod.publishing.excerpts import Excerpts
 from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.made_from import MadeFrom
 from inperiod.publishing.manifests import source_manifest
@@ -22,7 +24,6 @@ from inperiod.publishing.scripts import is_shipped_script, minified_scripts
 from inperiod.publishing.share_cards import site_card_file
 from inperiod.publishing.sheets import source_sheets
 from inperiod.publishing.styles import stylesheet
-from inperiod.records.model import Source
 
 Texts = Iterable[tuple[str, str | bytes]]
 """Files by their paths from the root of the site, with what is in them."""
@@ -44,38 +45,29 @@ class Piece:
     kin: str = ""
 
 
-def pieces_of(plan: Plan, facts: Facts, copies: Mapping[str, Path]) -> Iterator[Piece]:
-    """Everything a site holds; what is made from all there is first, as that takes longest."""
-    catalogue = plan.look.catalogue
-    env = environment(catalogue)
+def pieces_of(plan: Plan, copies: Mapping[str, Path], excerpts: Excerpts) -> Iterator[Piece]:
+    """Everything a site holds but for what belongs to one source (see ``pieces_of_source``); what is made
+    from all there is first, as that takes longest."""
+    look = plan.look
+    catalogue = look.catalogue
 
-    def page_texts(page: Page) -> Texts:
-        view = page.context()
-        yield page.path, rendered(env, page, view)
-        yield from page.files(view)
+    def of_all_sources() -> Texts:
+        yield from tables_and_whole(catalogue, excerpts)
+        excerpts.tidy()
 
-    yield Piece("whole", partial(whole_and_boards, catalogue))
-    yield Piece("tables", partial(tables, catalogue))
-    for part in browser_parts(catalogue, facts):
+    yield Piece("tables", of_all_sources)
+    yield Piece("citations", partial(citation_files, catalogue), ("boards",))
+    for part in browser_parts(look, excerpts):
         yield Piece(f"data {part.name}", part.make, part.made_from)
-    yield Piece("lists of sources", partial(source_lists, catalogue))
+    yield Piece("lists of sources", partial(source_lists, catalogue), ("heads",))
     base = site_view(catalogue)["base_address"]
     if base:
-        yield Piece("site map", lambda: [("sitemap.xml", feeds.site_map(base, plan.pages))])
+        yield Piece("site map", lambda: [("sitemap.xml", feeds.site_map(base, plan.listed))])
         yield Piece("card", lambda: site_card_file(catalogue))
-        yield Piece("feed", lambda: [("feed.xml", feeds.feed(base, plan.look))])
-
-    def of_page(page: Page, kin: str = "") -> Piece:
-        return Piece(f"page {page.path}", partial(page_texts, page), page.made_from, page, kin=kin)
-
-    of_plates = {page.path: page for page in plan.pages if page.made_from[:1] == ("plate",)}
-    others = [page for page in plan.pages if page.path not in of_plates]
-    yield from map(of_page, sorted(others, key=lambda each: bool(each.made_from)))
-    for source in catalogue.sources.values():
-        for plate in source.plates:
-            yield of_page(of_plates[paths.plate_path(plate.key)], source.id)
-        records = partial(_of_source, plan.look, source)
-        yield Piece(f"records of {source.id}", records, ("records of", source.id), kin=source.id)
+        yield Piece("feed", lambda: [("feed.xml", feeds.feed(base, look))])
+    env = environment(catalogue)
+    for page in sorted((*plan.first, *plan.last), key=lambda each: bool(each.made_from)):
+        yield _of_page(env, page)
     style = layers(catalogue, "assets/css")
     yield Piece("style", lambda: [("assets/style.css", stylesheet(style))], ("base",))
     yield Piece("scripts", partial(minified_scripts, copies), ("base", *copies))
@@ -84,8 +76,25 @@ def pieces_of(plan: Plan, facts: Facts, copies: Mapping[str, Path]) -> Iterator[
             yield Piece(f"copy {path}", tuple, ("file", str(file)), path=path, origin=file)
 
 
-def _of_source(look: Lookup, source: Source) -> Texts:
-    """What a source has beside its page and those of its plates."""
+def pieces_of_source(plan: Plan, env: Environment, source: str) -> Iterator[Piece]:
+    """The pages of a source's plates, and what it has beside its own page and those."""
+    for page in plan.of_plates(source):
+        yield _of_page(env, page, source)
+    records = partial(_records, plan.look, source)
+    yield Piece(f"records of {source}", records, ("records of", source), kin=source)
+
+
+def _of_page(env: Environment, page: Page, kin: str = "") -> Piece:
+    def texts() -> Texts:
+        view = page.context()
+        yield page.path, rendered(env, page, view)
+        yield from page.files(view)
+
+    return Piece(f"page {page.path}", texts, page.made_from, page, kin=kin)
+
+
+def _records(look: Lookup, name: str) -> Texts:
+    source = look.catalogue.sources[name]
     yield source_records(look, source)
     yield from source_downloads(look, source)
     yield from source_sheets(look, source)

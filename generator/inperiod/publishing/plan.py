@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import partial
 from typing import Any, TypeVar
 
-from inperiod.evidence.facts import Facts
 from inperiod.publishing import paths, words
 from inperiod.publishing.browser_pages import browser_pages
 from inperiod.publishing.downloads import data_view
 from inperiod.publishing.flats import flat_file
-from inperiod.publishing.lookup import Lookup
+from inperiod.publishing.lookup import Lookup, shown_on
 from inperiod.publishing.nearness import Neighbours
+from inperiod.publishing.outlines import SourceOutline
 from inperiod.publishing.page import Link, Page
 from inperiod.publishing.render import layers, read_layered
 from inperiod.publishing.share_cards import plate_card, plate_card_file
@@ -23,7 +23,7 @@ from inperiod.publishing.view_plate import plate_view
 from inperiod.publishing.view_record import drawn_files, record_view
 from inperiod.publishing.view_source import source_view, sources_view
 from inperiod.publishing.view_term import facet_view, garment_view, term_view, terms_view
-from inperiod.publishing.view_timeline import shown_timelines
+from inperiod.publishing.view_timeline import Shown, shown_timelines
 from inperiod.records.model import Catalogue, Plate, Source
 
 TERMS = Link("Terms", paths.TERMS)
@@ -36,34 +36,51 @@ Thing = TypeVar("Thing")
 
 @dataclass(frozen=True, slots=True)
 class Plan:
-    """Every page of a site, and what was worked out to plan them."""
+    """Every page of a site, and what was worked out to plan them. ``first`` are those that come before the
+    pages of plates, ``last`` those that come after."""
 
-    pages: tuple[Page, ...]
+    first: tuple[Page, ...]
+    last: tuple[Page, ...]
     look: Lookup
     near: Neighbours
-    timelines: Mapping[tuple[str, str], float]
-    """By garment and facet: the weight of the timeline."""
+    timelines: tuple[Shown, ...]
+
+    def of_plates(self, source: str) -> list[Page]:
+        """The pages of a source's plates."""
+        return _plates(self.look, self.near, self.look.catalogue.sources[source])
+
+    @property
+    def pages(self) -> Iterator[Page]:
+        """All of them."""
+        yield from self.first
+        for source in self.look.in_order:
+            yield from self.of_plates(source.id)
+        yield from self.last
+
+    @property
+    def listed(self) -> Iterator[str]:
+        """The paths of all that are to be found."""
+        yield from (each.path for each in self.first if each.listed)
+        for source in self.look.in_order:
+            yield from (paths.plate_path(f"{source.id}/{plate.id}") for plate in source.plates)
+        yield from (each.path for each in self.last if each.listed)
 
 
-def plan_pages(look: Lookup, facts: Facts, weights: Mapping[tuple[str, str], float] | None = None) -> Plan:
-    """Every page of the site. ``look`` is of what may be published, ``facts`` are its own; ``weights`` those
-    of timelines that are known before."""
+def plan_pages(look: Lookup, timelines: Sequence[Shown] | None = None) -> Plan:
+    """Every page of the site. ``look`` is of what may be published; ``timelines`` are those worth showing,
+    where that is known before."""
     catalogue = look.catalogue
-    timelines = shown_timelines(facts, catalogue.settings.grades, weights)
-    asked = browser_pages(catalogue, facts, timelines)
+    if timelines is None:
+        timelines = shown_timelines(look.facts, catalogue.settings.grades)
     look = look.with_timelines(frozenset(each.path for each in timelines))
-    near = Neighbours(look)
-    pages = (
-        *asked,
-        *_lists(look, facts),
-        *_prose(catalogue),
-        _data(catalogue),
-        *_plates(look, near),
-        *_sources(look),
-        *_vocabulary(look, facts),
-        *_boards(look, facts),
-    )
-    return Plan(pages, look, near, {(each.garment, each.facet): each.weight for each in timelines})
+    first = (*browser_pages(look, timelines), *_lists(look), *_prose(catalogue), _data(catalogue))
+    last = (*_sources(look), *_vocabulary(look), *_boards(look))
+    return Plan(first, last, look, Neighbours(look), tuple(timelines))
+
+
+def _with_facts(view: Callable[..., Mapping[str, Any]], look: Lookup, *given: Any) -> Mapping[str, Any]:
+    """The view of a page that evidence is asked for, which is gathered when the first of them is made."""
+    return view(look, look.facts, *given)
 
 
 def _neighbours(entries: Sequence[Thing]) -> list[tuple[Thing | None, Thing, Thing | None]]:
@@ -72,7 +89,7 @@ def _neighbours(entries: Sequence[Thing]) -> list[tuple[Thing | None, Thing, Thi
     return [(padded[at], entry, padded[at + 2]) for at, entry in enumerate(entries)]
 
 
-def _lists(look: Lookup, facts: Facts) -> list[Page]:
+def _lists(look: Lookup) -> list[Page]:
     title = look.catalogue.settings.title
     return [
         Page(
@@ -82,6 +99,7 @@ def _lists(look: Lookup, facts: Facts) -> list[Page]:
             partial(terms_view, look),
             paths.TERMS,
             f"Every term of dress that {title} records, by what it belongs to.",
+            made_from=("lists",),
         ),
         Page(
             paths.SOURCES,
@@ -90,24 +108,27 @@ def _lists(look: Lookup, facts: Facts) -> list[Page]:
             partial(sources_view, look),
             paths.SOURCES,
             f"The dated sources of {title}, in order of date.",
+            made_from=("heads",),
         ),
         Page(
             paths.BOARDS,
             "boards.html",
             "Boards",
-            partial(boards_view, look, facts),
+            partial(_with_facts, boards_view, look),
             paths.BOARDS,
             "Planned garments, each with the plates gathered for it and what the evidence says.",
+            made_from=("boards",),
         ),
         Page(
             paths.MY_BOARD,
             "board_editor.html",
             "A board of your own",
-            partial(editor_view, facts),
+            lambda: editor_view(look.facts),
             paths.BOARDS,
             "A research board written in the browser and kept there.",
             (BOARDS,),
             listed=False,
+            made_from=("lists",),
         ),
         Page(
             paths.RECORD,
@@ -124,7 +145,7 @@ def _lists(look: Lookup, facts: Facts) -> list[Page]:
             paths.METHOD,
             "method.html",
             "Method",
-            partial(method_view, look.catalogue, facts),
+            lambda: method_view(look.catalogue, look.facts),
             paths.METHOD,
             "How dates are weighed and what each verdict means.",
             made_from=("evidence",),
@@ -189,32 +210,30 @@ def _data(catalogue: Catalogue) -> Page:
         paths.ABOUT,
         "Tables, citations and manifests of the whole catalogue, to download.",
         (ABOUT,),
+        made_from=("lists",),
     )
 
 
-def _plates(look: Lookup, near: Neighbours) -> list[Page]:
-    pages = []
-    for source in look.sources:
-        trail = (SOURCES, Link(source.title, paths.source_path(source.id)))
-        links = [Link(look.plate_title(plate), paths.plate_path(plate.key)) for plate in source.plates]
-        for plate, (before, own, after) in zip(source.plates, _neighbours(links), strict=True):
-            pages.append(
-                Page(
-                    own.path,
-                    "plate.html",
-                    own.label,
-                    partial(plate_view, look, near, plate),
-                    paths.PLATES,
-                    _plate_description(look, plate),
-                    trail,
-                    before,
-                    after,
-                    picture=plate_card(look.catalogue, plate),
-                    made_from=("plate", plate.key),
-                    files=partial(_plate_files, look.catalogue, plate),
-                )
-            )
-    return pages
+def _plates(look: Lookup, near: Neighbours, source: Source) -> list[Page]:
+    trail = (SOURCES, Link(source.title, paths.source_path(source.id)))
+    links = [Link(look.plate_title(plate), paths.plate_path(plate.key)) for plate in source.plates]
+    return [
+        Page(
+            own.path,
+            "plate.html",
+            own.label,
+            partial(plate_view, look, near, plate),
+            paths.PLATES,
+            _plate_description(look, plate),
+            trail,
+            before,
+            after,
+            picture=plate_card(look.catalogue, plate),
+            made_from=("plate", plate.key),
+            files=partial(_plate_files, look.catalogue, plate),
+        )
+        for plate, (before, own, after) in zip(source.plates, _neighbours(links), strict=True)
+    ]
 
 
 def _plate_files(
@@ -225,35 +244,37 @@ def _plate_files(
 
 
 def _plate_description(look: Lookup, plate: Plate) -> str:
-    terms = ", ".join(look.term_label(term) for term in sorted(look.shown[plate.key])[:6])
+    terms = ", ".join(look.term_label(term) for term in sorted(shown_on(plate))[:6])
     dated = words.when(look.catalogue.dated(plate))
     said = f"{words.sentence(look.garment(plate.garment))}, {dated}, in {look.source_of(plate).title}"
     return f"{said}: {terms}." if terms else f"{said}."
 
 
 def _sources(look: Lookup) -> list[Page]:
-    def link(source: Source | None) -> Link | None:
+    def link(source: SourceOutline | None) -> Link | None:
         return Link(source.title, paths.source_path(source.id)) if source else None
+
+    def view(source: str) -> Mapping[str, Any]:
+        return source_view(look, look.catalogue.sources[source])
 
     return [
         Page(
             paths.source_path(source.id),
             "source.html",
             source.title,
-            partial(source_view, look, source),
+            partial(view, source.id),
             paths.SOURCES,
-            f"{words.sentence(words.kind(source))}, {words.when(source.date)}, with "
-            f"{words.counted(len(source.plates), 'plate')} recorded.",
+            source.described,
             (SOURCES,),
             link(before),
             link(after),
             made_from=("source", source.id),
         )
-        for before, source, after in _neighbours(look.sources)
+        for before, source, after in _neighbours(look.in_order)
     ]
 
 
-def _vocabulary(look: Lookup, facts: Facts) -> list[Page]:
+def _vocabulary(look: Lookup) -> list[Page]:
     facets = list(look.catalogue.vocabulary.facets.values())
     pages = []
     for before, facet, after in _neighbours([facet for facet in facets if facet.id != "garment"]):
@@ -262,7 +283,7 @@ def _vocabulary(look: Lookup, facts: Facts) -> list[Page]:
                 paths.facet_path(facet.id),
                 "facet.html",
                 facet.label,
-                partial(facet_view, look, facts, facet),
+                partial(_with_facts, facet_view, look, facet),
                 paths.TERMS,
                 facet.question,
                 (TERMS,),
@@ -275,7 +296,7 @@ def _vocabulary(look: Lookup, facts: Facts) -> list[Page]:
         garments = facet.id == "garment"
         trail = (TERMS,) if garments else (TERMS, Link(facet.label, paths.facet_path(facet.id)))
         for term_before, term, term_after in _neighbours(facet.terms):
-            view = partial(garment_view if garments else term_view, look, facts, term)
+            view = partial(_with_facts, garment_view if garments else term_view, look, term)
             pages.append(
                 Page(
                     paths.term_path(term.key),
@@ -293,18 +314,19 @@ def _vocabulary(look: Lookup, facts: Facts) -> list[Page]:
     return pages
 
 
-def _boards(look: Lookup, facts: Facts) -> list[Page]:
+def _boards(look: Lookup) -> list[Page]:
     return [
         Page(
             paths.board_path(board.id),
             "board.html",
             board.title,
-            partial(board_view, look, facts, board),
+            partial(_with_facts, board_view, look, board),
             paths.BOARDS,
             f"{words.sentence(look.garment(board.garment))} for {words.when(board.target)}.",
             (BOARDS,),
             Link(before.title, paths.board_path(before.id)) if before else None,
             Link(after.title, paths.board_path(after.id)) if after else None,
+            made_from=("boards",),
         )
         for before, board, after in _neighbours(list(look.catalogue.boards.values()))
     ]

@@ -68,7 +68,6 @@ class Fact:
 def plate_view(look: Lookup, near: Neighbours, plate: Plate) -> Mapping[str, Any]:
     """What the template ``plate.html`` shows."""
     source = look.source_of(plate)
-    mates = look.outfits.get((plate.source, plate.outfit or ""), ())
     page_mates = on_the_same_page(look.catalogue, plate)
     return {
         "garment": look.garment_link(plate.garment),
@@ -98,11 +97,11 @@ def plate_view(look: Lookup, near: Neighbours, plate: Plate) -> Mapping[str, Any
         "flat": look.flat(plate.key),
         "flat_caption": CAPTION,
         "note": plate.note,
-        "mates": look.lines(other for other in mates if other.key != plate.key),
+        "mates": look.lines(look.outfit(plate)),
         "cuts": look.lines(look.cuts.get(plate.key, ())),
         "near": tuple(
             look.line(each.plate, ", ".join(look.term_label(term) for term in each.shared))
-            for each in near.of(plate)
+            for each in near.of(plate.key)
         ),
         "key": plate.key,
     }

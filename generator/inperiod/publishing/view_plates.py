@@ -12,7 +12,8 @@ from inperiod.evidence import Facts
 from inperiod.evidence.calendar import year_of
 from inperiod.evidence.weights import Window, weight
 from inperiod.publishing import paths, words
-from inperiod.publishing.browser_data import has_captions_apart, said_of
+from inperiod.publishing.browser_data import has_captions_apart
+from inperiod.publishing.found_by import said_of
 from inperiod.records.model import Catalogue, Plate
 
 UNDATED = "Undated"

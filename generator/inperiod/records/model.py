@@ -162,6 +162,16 @@ class Vocabulary:
             at = term.broader if term else None
         return tuple(chain)
 
+    def broader_terms(self, key: str) -> tuple[str, ...]:
+        """The same of a term by its key: itself and the broader ones of its facet."""
+        chain: list[str] = []
+        at: str | None = key
+        while at and at not in chain:
+            chain.append(at)
+            term = self.terms.get(at)
+            at = f"{term.facet}/{term.broader}" if term and term.broader else None
+        return tuple(chain)
+
     def narrower_garments(self, garment: str) -> frozenset[str]:
         """The garment itself and every narrower one."""
         return frozenset(

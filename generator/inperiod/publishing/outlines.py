@@ -1,0 +1,260 @@
+"""What the rest of a site needs to know of a source without opening it, so that a build opens those alone of
+which it makes something.
+
+Digests here are of what is recorded, not of where in a file it was written. They hold for one base (see
+``made_from.base_digest``): by other settings or another vocabulary an outline is another.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import fields
+from functools import cache
+from math import inf
+from typing import Any, NamedTuple
+
+from inperiod.evidence.facts import Days, days_of, document_id
+from inperiod.publishing import words
+from inperiod.publishing.digests import PLACES, digest, plain
+from inperiod.publishing.flats import middle_year
+from inperiod.publishing.found_by import words_of
+from inperiod.publishing.pictures import picture_of
+from inperiod.records.keeping import Store
+from inperiod.records.model import Catalogue, Dated, Plate, Source
+
+PART = "outlines"
+
+
+Surveyed = tuple[str, str, str]
+"""A garment, a facet, a digest."""
+Gathered = tuple[str, str]
+"""A facet or a garment, and a digest."""
+ShownTerm = tuple[str, Sequence[str], int, str]
+"""A term, the garments it is shown on, on how many plates, a digest."""
+
+
+class PlateOutline(NamedTuple):
+    """A plate. ``middle`` is the middle of its span in decimal years; ``terms`` are those shown, in order,
+    without broader ones. ``evidence`` is a digest of what evidence knows of it but for cuts and reprints,
+    ``line`` of what lists say and show."""
+
+    id: str
+    garment: str
+    middle: float | None
+    terms: Sequence[str]
+    evidence: str
+    line: str
+
+    @property
+    def both(self) -> str:
+        """What evidence and lists know of it together."""
+        return self.evidence + self.line
+
+
+class SourceOutline(NamedTuple):
+    """A source. ``order`` is its place by date, title and id; ``described`` says in a line what it is;
+    ``letters`` are those its plates' words begin with; ``documents`` are those of evidence, each with the
+    middle of its days (infinite where undated) and its plates in order.
+
+    Digests: ``head`` of all that is recorded of it but its plates, ``document`` of what evidence knows of it,
+    ``evidence`` and ``lines`` of those of its plates. Others are of the plates that one page gathers:
+    ``surveyed`` of those that record a facet on a garment; ``facets`` of those that say anything of a facet,
+    be it that it cannot be seen; ``garments`` and ``terms`` of those that show one or a narrower one."""
+
+    id: str
+    title: str
+    described: str
+    order: Sequence[Any]
+    kind: str
+    place: str | None
+    reprint_of: str | None
+    letters: str
+    documents: Sequence[tuple[str, float, Sequence[str]]]
+    head: str
+    document: str
+    evidence: str
+    lines: str
+    surveyed: Sequence[Surveyed]
+    facets: Sequence[Gathered]
+    garments: Sequence[Gathered]
+    terms: Sequence[ShownTerm]
+    plates: Sequence[PlateOutline]
+
+
+class Outliner:
+    """Makes outlines of the sources of one catalogue as it is published."""
+
+    def __init__(self, catalogue: Catalogue) -> None:
+        self._catalogue = catalogue
+        self._garments = cache(catalogue.vocabulary.broader_garments)
+        self._terms = cache(catalogue.vocabulary.broader_terms)
+
+    def of(self, source: Source) -> SourceOutline:
+        document = _document(source)
+        head = (source.title, plain(source.date), source.grade, len(source.plates) == 1)
+        each_once = {plate.id: plate for plate in source.plates}.values()
+        plates = [self._plate(plate, source, document, head) for plate in each_once]
+        about = words.counted(len(source.plates), "plate")
+        surveyed, facets, garments, terms = self._gathered(zip(each_once, plates, strict=True))
+        return SourceOutline(
+            source.id,
+            source.title,
+            f"{words.sentence(words.kind(source))}, {words.when(source.date)}, with {about} recorded.",
+            _order(source),
+            source.kind,
+            source.market or source.publisher.place,
+            source.reprint_of,
+            "".join(sorted({word[0] for words in words_of(source).values() for word in words.split()})),
+            self._documents(source),
+            _short((_head(source), len(source.plates))),
+            _short(document),
+            _short([each.evidence for each in plates]),
+            _short([each.line for each in plates]),
+            surveyed,
+            facets,
+            garments,
+            terms,
+            plates,
+        )
+
+    def _documents(self, source: Source) -> list[tuple[str, float, list[str]]]:
+        found: dict[str, tuple[Dated | None, list[str]]] = {source.id: (source.date, [])}
+        for plate in source.plates:
+            found.setdefault(document_id(source, plate), (plate.date, []))[1].append(plate.id)
+        circa = self._catalogue.settings.circa_years
+        return [
+            (name, _middle(days_of(dated.span, circa) if dated else None), sorted(plates))
+            for name, (dated, plates) in found.items()
+        ]
+
+    def _plate(
+        self, plate: Plate, source: Source, document: tuple[Any, ...], head: tuple[Any, ...]
+    ) -> PlateOutline:
+        shown = {each.term for each in plate.features if each.state == "shown" and each.term}
+        date, who, picture = plate.date, plate.wearer.who, self._picture(plate)
+        features = [(each.facet, each.term, each.state, each.reading) for each in plate.features]
+        return PlateOutline(
+            plate.id,
+            plate.garment,
+            middle_year(date or source.date),
+            sorted(shown),
+            _short((document, date.text if date else None, plate.id, plate.garment, who, features)),
+            _short((head, plate.key, plain(date), plate.garment, plain(plate.locator), who, picture)),
+        )
+
+    def _picture(self, plate: Plate) -> str | None:
+        return repr(picture_of(self._catalogue, plate)) if plate.image else None
+
+    def _gathered(
+        self, plates: Iterable[tuple[Plate, PlateOutline]]
+    ) -> tuple[list[Surveyed], list[Gathered], list[Gathered], list[ShownTerm]]:
+        """By garment and facet, by facet, by garment, by term."""
+        surveyed: dict[tuple[str, str], list[str]] = defaultdict(list)
+        facets: dict[str, list[str]] = defaultdict(list)
+        garments: dict[str, list[str]] = defaultdict(list)
+        terms: dict[str, list[str]] = defaultdict(list)
+        shown_on: dict[str, set[str]] = defaultdict(set)
+        for plate, outline in plates:
+            worn = self._garments(plate.garment)
+            for facet in {each.facet for each in plate.features}:
+                facets[facet].append(outline.evidence)
+            for facet in {each.facet for each in plate.features if each.state != "not visible"}:
+                for garment in worn:
+                    surveyed[garment, facet].append(outline.evidence)
+            for garment in worn:
+                garments[garment].append(outline.both)
+            for term in {broad for each in outline.terms for broad in self._terms(each)}:
+                terms[term].append(outline.both)
+                shown_on[term].update(worn)
+        return (
+            [(*pair, _short(found)) for pair, found in sorted(surveyed.items())],
+            [(facet, _short(found)) for facet, found in sorted(facets.items())],
+            [(garment, _short(found)) for garment, found in sorted(garments.items())],
+            [(term, sorted(shown_on[term]), len(told), _short(told)) for term, told in sorted(terms.items())],
+        )
+
+
+def outlines_of(
+    catalogue: Catalogue, editions: Mapping[str, str] | None = None, base: bytes = b""
+) -> dict[str, SourceOutline]:
+    """The outlines of all sources of a catalogue as it is published. ``editions`` tell what a source was read
+    from; of those that stand by themselves, what was noted for the same edition and base is not made again,
+    and what is made is noted."""
+    outliner = Outliner(catalogue)
+    alone = {key: each for key, each in (editions or {}).items() if key not in catalogue.entangled}
+    store = Store.of(catalogue.folder, PART) if alone else None
+    if store is None:
+        return {key: outliner.of(source) for key, source in catalogue.sources.items()}
+    notes = _Notes(store, base.hex())
+    found = {}
+    for key in catalogue.sources:
+        made = notes.outline(alone[key]) if key in alone else None
+        found[key] = made or outliner.of(catalogue.sources[key])
+        if key in alone:
+            notes.note(alone[key], found[key], new=made is None)
+    notes.write()
+    return found
+
+
+class _Notes:
+    """The outlines that are kept, in several notes, so that where one has changed not all are written."""
+
+    def __init__(self, store: Store, base: str) -> None:
+        self._store = store
+        self._base = base
+        self._was: dict[str, dict[str, Any]] = {}
+        self._now: dict[str, dict[str, SourceOutline]] = defaultdict(dict)
+        self._new: set[str] = set()
+
+    def outline(self, edition: str) -> SourceOutline | None:
+        """What is noted of that edition."""
+        name = edition[0]
+        if name not in self._was:
+            note = self._store.read(name)
+            self._was[name] = note["outlines"] if note and note["base"] == self._base else {}
+        known = self._was[name].get(edition)
+        if known is None:
+            return None
+        made = SourceOutline(*known)
+        return made._replace(plates=[PlateOutline(*each) for each in made.plates])
+
+    def note(self, edition: str, outline: SourceOutline, *, new: bool) -> None:
+        """An outline to be kept; of those that are not new only with new ones."""
+        self._now[edition[0]][edition] = outline
+        if new:
+            self._new.add(edition[0])
+
+    def write(self) -> None:
+        for name in self._new:
+            self._store.write(name, {"base": self._base, "outlines": self._now[name]})
+
+
+def _middle(days: Days | None) -> float:
+    ends = [day for day in days or () if day is not None]
+    return sum(ends) / len(ends) if ends else inf
+
+
+def _short(value: object) -> str:
+    return digest(value).hex()[:24]
+
+
+def _document(source: Source) -> tuple[Any, ...]:
+    """What evidence knows of a source."""
+    place = source.market or source.publisher.place
+    return source.id, source.kind, place, source.date_basis, plain(source.date), source.reprint_of
+
+
+def _head(source: Source) -> tuple[Any, ...]:
+    return tuple(
+        (each.name, plain(getattr(source, each.name)))
+        for each in fields(source)
+        if each.name != "plates" and each.name not in PLACES
+    )
+
+
+def _order(source: Source) -> tuple[float, str, str]:
+    """By date, undated sources last, then by title."""
+    ends = [source.date.span.earliest, source.date.span.latest] if source.date else []
+    known = [day for day in ends if day is not None]
+    return sum(known) / len(known) if known else float("inf"), source.title, source.id
