@@ -34,10 +34,10 @@ from bench.scale.catalogues import write_catalogue
 
 from inperiod.evidence import Facts, gather_facts
 from inperiod.kept import kept
-from inperiod.publishing.browser_data import browser_parts
+from inperiod.publishing.browser_data import browser_parts, words_files
 from inperiod.publishing.browser_pages import browser_pages
-from inperiod.publishing.excerpts import Excerpts
 from inperiod.publishing.flats import flat_of
+from inperiod.publishing.found_by import words_of
 from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.published import published
 from inperiod.publishing.render import environment, layers, render
@@ -90,8 +90,8 @@ def make_site(catalogue_folder: Path, site: Path) -> Facts:
     facts = gather_facts(catalogue)
     env = environment(catalogue)
     look = Lookup(catalogue)
-    parts = browser_parts(look, Excerpts(catalogue))
-    texts = {path: text for part in parts for path, text in part.make()}
+    texts = {path: text for part in browser_parts(look) for path, text in part.make()}
+    texts |= words_files(look, {key: words_of(source) for key, source in catalogue.sources.items()})
     for page in browser_pages(look, shown_timelines(facts, catalogue.settings.grades)):
         if page.path in OPENED:
             texts[page.path] = render(env, page)

@@ -15,10 +15,9 @@ from inperiod.citing import cite
 from inperiod.evidence import Facts, facts_from_json, gather_facts
 from inperiod.evidence.exchange import unpacked
 from inperiod.publishing import browser_data
-from inperiod.publishing.browser_data import browser_parts, data_script
+from inperiod.publishing.browser_data import browser_parts, data_script, words_files
 from inperiod.publishing.browser_pages import browser_pages
-from inperiod.publishing.excerpts import Excerpts
-from inperiod.publishing.found_by import fold, said_of
+from inperiod.publishing.found_by import fold, said_of, words_of
 from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.published import published
 from inperiod.publishing.render import environment, render
@@ -46,8 +45,10 @@ def files(shown: Catalogue) -> dict[str, str]:
 
 
 def browser_files(shown: Catalogue) -> dict[str, str]:
-    parts = browser_parts(Lookup(shown), Excerpts(shown))
-    return {path: text for part in parts for path, text in part.make()}
+    look = Lookup(shown)
+    found_by = {key: words_of(source) for key, source in shown.sources.items()}
+    files = [*words_files(look, found_by), *(file for part in browser_parts(look) for file in part.make())]
+    return dict(files)
 
 
 def received(script: str) -> Any:

@@ -16,7 +16,6 @@ import yaml
 
 from inperiod.publishing import build
 from inperiod.publishing.downloads import TABLES, as_csv_rows, tables_and_whole
-from inperiod.publishing.excerpts import Excerpts
 from inperiod.records.model import Catalogue
 from publishing.pages import contents
 from publishing.sample import SECRET, sample
@@ -117,7 +116,7 @@ def test_every_source_and_board_has_its_citations_as_files(
 
 def test_a_catalogue_of_nothing_still_gives_whole_tables(tmp_path: Path) -> None:
     empty = replace(sample(tmp_path), sources={}, boards={})
-    files = dict(tables_and_whole(empty, Excerpts(empty)))
+    files = dict(tables_and_whole(empty, ()))
     assert files["download/plates.csv"].startswith("plate,source,page")
     assert json.loads(files["download/catalogue.json"])["plates"] == []
 

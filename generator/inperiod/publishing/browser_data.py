@@ -12,7 +12,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import partial
 from itertools import pairwise
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from inperiod.citing import cite
 from inperiod.dating import lexicon
@@ -26,9 +26,6 @@ from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.recording_data import recording_data
 from inperiod.publishing.wording import LEADS, place_name
 from inperiod.records.model import Catalogue, Facet, Plate, Term
-
-if TYPE_CHECKING:
-    from inperiod.publishing.excerpts import Excerpt
 
 CAPTIONS_ON_PAGE = 1500
 """Above this many plates the page of plates no longer carries every caption itself; a data script does."""
@@ -51,8 +48,9 @@ class Part:
     make: Callable[[], Iterable[tuple[str, str]]]
 
 
-def browser_parts(look: Lookup, excerpts: Mapping[str, Excerpt]) -> Iterator[Part]:
-    """The data scripts by their path in the site, in parts. The catalogue holds what may be published.
+def browser_parts(look: Lookup) -> Iterator[Part]:
+    """The data scripts by their path in the site, in parts, but for ``words_files``. The catalogue holds what
+    may be published.
 
     A page loads the index, then only what its question needs: the plates of one garment and the narrower
     ones; what is said of the plates it shows, which lie together by their dates; and the words of a letter
@@ -67,8 +65,6 @@ def browser_parts(look: Lookup, excerpts: Mapping[str, Excerpt]) -> Iterator[Par
     yield Part("of evidence", ("lists", every), partial(_of_evidence, look, blocks, every))
     yield Part("vocabulary", ("base",), partial(_of_vocabulary, catalogue))
     yield Part("recording", (), lambda: _scripts({"recording": recording_data(catalogue)}))
-    if apart:
-        yield Part("words", (), lambda: _scripts(words_by_letter(documents, excerpts)))
     held: dict[int, list[int]] = defaultdict(list)
     for number, block in enumerate(blocks):
         held[block].append(number)
@@ -173,18 +169,16 @@ def _names_of_every(catalogue: Catalogue, facts: Facts, letters: str) -> dict[st
     }
 
 
-def words_by_letter(
-    documents: Iterable[Document], excerpts: Mapping[str, Excerpt]
-) -> dict[str, dict[str, str]]:
+def words_files(look: Lookup, found_by: Mapping[str, Mapping[str, str]]) -> Iterator[tuple[str, str]]:
     """By letter: the script of the words that begin with it, and for each the numbers of the plates that have
-    it, each less the one before, packed."""
+    it, each less the one before, packed; none where captions are on the page of plates. ``found_by`` has by
+    source and plate the words it is found by."""
+    if not has_captions_apart(look.catalogue):
+        return iter(())
     found: dict[str, list[int]] = defaultdict(list)
     number = 0
-    held: Mapping[str, str] = {}
-    source = ""
-    for document in documents:
-        if document.source != source:
-            source, held = document.source, excerpts[document.source].words
+    for document in documents_of(look):
+        held = found_by[document.source]
         for plate in document.plates:
             for word in held[plate].split():
                 found[word].append(number)
@@ -194,7 +188,7 @@ def words_by_letter(
         numbers = found[word]
         steps = (each - before for before, each in pairwise([0, *numbers]))
         letters[f"words/{ord(word[0])}"][word] = packed(steps)
-    return letters
+    return _scripts(letters)
 
 
 def vocabulary_data(catalogue: Catalogue) -> Mapping[str, Any]:

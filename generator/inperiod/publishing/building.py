@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import astuple, dataclass
+from dataclasses import dataclass
 from hashlib import blake2b
 from itertools import accumulate, groupby
 from pathlib import Path
@@ -14,6 +14,7 @@ from inperiod.publishing.excerpts import Excerpts
 from inperiod.publishing.kept_pages import Kept, read_kept, write_kept
 from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.made_from import Ingredients, base_digest
+from inperiod.publishing.nearness import Neighbours
 from inperiod.publishing.outlines import outlines_of
 from inperiod.publishing.own_files import refuse_links
 from inperiod.publishing.pictures import scans_in, without_pictures
@@ -94,10 +95,11 @@ def build(
             shown = without_pictures(shown, frozenset(scans.damaged))
             hands = hands_here() if hands is None else hands
             look = Lookup(shown, outlined=outlines_of(shown, editions, base))
-            ingredients = Ingredients(look, base, editions or {})
-            plan = plan_pages(look, _timelines(look, ingredients, before))
-            ingredients.complete(plan.look, plan.near)
-            near = _near(plan, before, hands)
+            neighbours = Neighbours(look)
+            ingredients = Ingredients(look, neighbours, base, editions or {})
+            plan = plan_pages(look, neighbours, _timelines(look, ingredients, before))
+            ingredients.complete(plan.look)
+            near = _near(neighbours, before, hands)
             excerpts = Excerpts(shown, ingredients.excerpts() if editions else None)
             stock = _Stock(plan, ingredients, before, last)
             stock.take(pieces_of(plan, _copies(shown) | scans.files, excerpts))
@@ -124,9 +126,9 @@ def build(
                 "files": written.files,
                 "size": written.size,
             }
-            rows = {garment: plan.near.grounds_of_row(garment) for garment in plan.near.rows}
+            rows = {garment: neighbours.grounds_of_row(garment) for garment in neighbours.rows}
             surveyed = _surveyed(plan, ingredients)
-            timelines = [astuple(each) for each in plan.timelines]
+            timelines = [each.to_json() for each in plan.timelines]
             kept = Kept(made, stock.groups, rows, near, surveyed, timelines, whole, counts)
             write_kept(catalogue.folder, target, base.hex(), kept)
     return BuildReport(target, target / "index.html", **counts)
@@ -214,10 +216,9 @@ def _surveyed(plan: Plan, ingredients: Ingredients) -> dict[str, tuple[str, floa
     }
 
 
-def _near(plan: Plan, before: Kept, hands: int) -> dict[str, Sequence[str]]:
+def _near(near: Neighbours, before: Kept, hands: int) -> dict[str, Sequence[str]]:
     """By plate: the digest of what decides which plates are near to it, then their keys; worked out where it
     is not known from the last build."""
-    near = plan.near
     found: dict[str, Sequence[str]] = {}
     unknown: list[str] = []
     for garment, row in near.rows.items():

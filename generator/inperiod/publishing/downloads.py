@@ -11,7 +11,7 @@ import io
 import json
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 import yaml
 
@@ -20,9 +20,6 @@ from inperiod.dating import iso_day
 from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.prose import site_root, web_address
 from inperiod.records.model import Board, Catalogue, Dated, Feature, Milestone, Plate, Source, Vocabulary
-
-if TYPE_CHECKING:
-    from inperiod.publishing.excerpts import Excerpt
 
 Row = Sequence[str | int | None]
 
@@ -57,11 +54,14 @@ class TableOfData:
     of_vocabulary: Callable[[Vocabulary], Iterable[Row]] = _nothing
 
 
-def tables_and_whole(catalogue: Catalogue, excerpts: Mapping[str, Excerpt]) -> Iterator[tuple[str, str]]:
-    """Every table, what describes them, and all of them in one file. ``excerpts`` are of every source."""
+def tables_and_whole(
+    catalogue: Catalogue, of_sources: Iterable[Mapping[str, tuple[str, str]]]
+) -> Iterator[tuple[str, str]]:
+    """Every table, what describes them, and all of them in one file. ``of_sources`` has of every source, by
+    table, its rows as CSV and as JSON records (see ``excerpts``)."""
     parts = {table.name: _Parts(table) for table in TABLES}
-    for excerpt in excerpts.values():
-        for name, (rows, records) in excerpt.tables.items():
+    for tables in of_sources:
+        for name, (rows, records) in tables.items():
             parts[name].rows.append(rows)
             parts[name].records.append(records)
     for each in parts.values():

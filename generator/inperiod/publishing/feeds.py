@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
+from heapq import nlargest
 from xml.sax import saxutils
 from xml.sax.saxutils import quoteattr
 
@@ -28,28 +29,25 @@ def site_map(base: str, listed: Iterable[str]) -> str:
     return f'{head}<urlset xmlns="{space}">\n{rows}</urlset>\n'
 
 
-def feed(base: str, look: Lookup) -> str:
-    """The plates recorded last as an Atom feed (RFC 4287). Plates without a full day of recording are left
+def newest(look: Lookup) -> list[tuple[str, str]]:
+    """The plates recorded last, with the day, latest first. Plates without a full day of recording are left
     out."""
     dated = [
-        (plate.recorded.on, plate.key)
-        for plate in look.ordered
-        if plate.recorded and plate.recorded.on and _DAY.match(plate.recorded.on)
+        (plate.recorded, f"{source.id}/{plate.id}")
+        for source in look.outlines.values()
+        for plate in source.plates
+        if plate.recorded and _DAY.match(plate.recorded)
     ]
-    dated += [
-        (examined.on, plate.key)
-        for plate in look.ordered
-        if not (plate.recorded and plate.recorded.on)
-        and (examined := look.source_of(plate).examined)
-        and examined.on
-        and _DAY.match(examined.on)
-    ]
-    newest = sorted(dated, key=lambda item: (item[0], item[1]), reverse=True)[:NEWEST]
+    return nlargest(NEWEST, dated)
+
+
+def feed(base: str, look: Lookup, plates: Sequence[tuple[str, str]]) -> str:
+    """Those plates, the newest first, as an Atom feed (RFC 4287)."""
     settings = look.catalogue.settings
-    updated = f"{newest[0][0]}T00:00:00Z" if newest else "1970-01-01T00:00:00Z"
+    updated = f"{plates[0][0]}T00:00:00Z" if plates else "1970-01-01T00:00:00Z"
     author = ", ".join(settings.editors) or settings.title
     entries = []
-    for day, key in newest:
+    for day, key in plates:
         plate = look.catalogue.plates[key]
         address = base + paths.plate_path(key)
         said = f"{look.source_of(plate).title}, {words.when(look.catalogue.dated(plate))}"

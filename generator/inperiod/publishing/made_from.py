@@ -66,18 +66,17 @@ def base_digest(catalogue: Catalogue) -> bytes:
 class Ingredients:
     """Digests of all that pieces are made from, for one catalogue as it is published."""
 
-    def __init__(self, look: Lookup, base: bytes, editions: Mapping[str, str]) -> None:
+    def __init__(self, look: Lookup, near: Neighbours, base: bytes, editions: Mapping[str, str]) -> None:
         """``editions`` tell what source files were read from, by source, where that is known: it saves asking
         a file that has not changed."""
         self._look = look
+        self._near = near
         self._base = base
         self._editions = editions
-        self._near = Neighbours(look)
 
-    def complete(self, look: Lookup, near: Neighbours) -> None:
+    def complete(self, look: Lookup) -> None:
         """What planning has found out: it must be known before a key is asked for."""
         self._look = look
-        self._near = near
 
     def key(self, made_from: MadeFrom, page: Page | None = None) -> str:
         """The key of a piece. A page's own head (its title, its way, what stands before and after) is part

@@ -17,7 +17,7 @@ from typing import Any, NamedTuple
 from inperiod.evidence.facts import Days, days_of, document_id
 from inperiod.publishing import words
 from inperiod.publishing.digests import PLACES, digest, plain
-from inperiod.publishing.flats import middle_year
+from inperiod.publishing.flats import FlatPicture, middle_year, shown_picture
 from inperiod.publishing.found_by import words_of
 from inperiod.publishing.pictures import picture_of
 from inperiod.records.keeping import Store
@@ -36,13 +36,16 @@ ShownTerm = tuple[str, Sequence[str], int, str]
 
 class PlateOutline(NamedTuple):
     """A plate. ``middle`` is the middle of its span in decimal years; ``terms`` are those shown, in order,
-    without broader ones. ``evidence`` is a digest of what evidence knows of it but for cuts and reprints,
+    without broader ones; ``flat`` says whether lists show its flat; ``recorded`` is when it was recorded, as
+    written. ``evidence`` is a digest of what evidence knows of it but for cuts and reprints,
     ``line`` of what lists say and show."""
 
     id: str
     garment: str
     middle: float | None
     terms: Sequence[str]
+    flat: bool
+    recorded: str | None
     evidence: str
     line: str
 
@@ -139,6 +142,8 @@ class Outliner:
             plate.garment,
             middle_year(date or source.date),
             sorted(shown),
+            isinstance(shown_picture(self._catalogue, plate), FlatPicture),
+            _recorded(plate, source),
             _short((document, date.text if date else None, plate.id, plate.garment, who, features)),
             _short((head, plate.key, plain(date), plate.garment, plain(plate.locator), who, picture)),
         )
@@ -228,6 +233,12 @@ class _Notes:
     def write(self) -> None:
         for name in self._new:
             self._store.write(name, {"base": self._base, "outlines": self._now[name]})
+
+
+def _recorded(plate: Plate, source: Source) -> str | None:
+    """The day of its record; where none is given, of the whole source's."""
+    own = plate.recorded.on if plate.recorded else None
+    return own or (source.examined.on if source.examined else None)
 
 
 def _middle(days: Days | None) -> float:

@@ -10,7 +10,7 @@ from pathlib import Path
 from jinja2 import Environment
 
 from inperiod.publishing import feeds
-from inperiod.publishing.browser_data import browser_parts
+from inperiod.publishing.browser_data import browser_parts, words_files
 from inperiod.publishing.citations import source_lists, source_records
 from inperiod.publishing.downloads import citation_files, source_downloads, tables_and_whole
 from inperiod.publishing.excerpts import Excerpts
@@ -21,7 +21,7 @@ from inperiod.publishing.page import Page
 from inperiod.publishing.plan import Plan
 from inperiod.publishing.render import environment, layers, rendered, site_view
 from inperiod.publishing.scripts import is_shipped_script, minified_scripts
-from inperiod.publishing.share_cards import site_card_file
+from inperiod.publishing.share_cards import site_card_file, site_card_plates
 from inperiod.publishing.sheets import source_sheets
 from inperiod.publishing.styles import stylesheet
 
@@ -50,21 +50,20 @@ def pieces_of(plan: Plan, copies: Mapping[str, Path], excerpts: Excerpts) -> Ite
     from all there is first, as that takes longest."""
     look = plan.look
     catalogue = look.catalogue
-
-    def of_all_sources() -> Texts:
-        yield from tables_and_whole(catalogue, excerpts)
-        excerpts.tidy()
-
-    yield Piece("tables", of_all_sources)
+    yield Piece("tables and words", partial(_of_all_sources, look, excerpts))
     yield Piece("citations", partial(citation_files, catalogue), ("boards",))
-    for part in browser_parts(look, excerpts):
+    for part in browser_parts(look):
         yield Piece(f"data {part.name}", part.make, part.made_from)
     yield Piece("lists of sources", partial(source_lists, catalogue), ("heads",))
     base = site_view(catalogue)["base_address"]
     if base:
-        yield Piece("site map", lambda: [("sitemap.xml", feeds.site_map(base, plan.listed))])
-        yield Piece("card", lambda: site_card_file(catalogue))
-        yield Piece("feed", lambda: [("feed.xml", feeds.feed(base, look))])
+        yield Piece("site map", lambda: [("sitemap.xml", feeds.site_map(base, plan.listed))], ("boards",))
+        newest = feeds.newest(look)
+        entries = [word for entry in newest for word in entry]
+        yield Piece("feed", lambda: [("feed.xml", feeds.feed(base, look, newest))], ("lists", *entries))
+        shown = site_card_plates(look)
+        of_them = [word for key in shown for word in (key, key.partition("/")[0])]
+        yield Piece("card", partial(site_card_file, look, shown), ("block", "card", *of_them))
     env = environment(catalogue)
     for page in sorted((*plan.first, *plan.last), key=lambda each: bool(each.made_from)):
         yield _of_page(env, page)
@@ -82,6 +81,20 @@ def pieces_of_source(plan: Plan, env: Environment, source: str) -> Iterator[Piec
         yield _of_page(env, page, source)
     records = partial(_records, plan.look, source)
     yield Piece(f"records of {source}", records, ("records of", source), kin=source)
+
+
+def _of_all_sources(look: Lookup, excerpts: Excerpts) -> Texts:
+    """The files of the whole catalogue that are put together from what each source gives."""
+    found: dict[str, Mapping[str, str]] = {}
+
+    def tables() -> Iterator[Mapping[str, tuple[str, str]]]:
+        for source, excerpt in excerpts.items():
+            found[source] = excerpt.words
+            yield excerpt.tables
+
+    yield from tables_and_whole(look.catalogue, tables())
+    yield from words_files(look, found)
+    excerpts.tidy()
 
 
 def _of_page(env: Environment, page: Page, kin: str = "") -> Piece:

@@ -66,16 +66,18 @@ class Plan:
         yield from (each.path for each in self.last if each.listed)
 
 
-def plan_pages(look: Lookup, timelines: Sequence[Shown] | None = None) -> Plan:
+def plan_pages(
+    look: Lookup, near: Neighbours | None = None, timelines: Sequence[Shown] | None = None
+) -> Plan:
     """Every page of the site. ``look`` is of what may be published; ``timelines`` are those worth showing,
-    where that is known before."""
+    and ``near`` the neighbours, where that is known before."""
     catalogue = look.catalogue
     if timelines is None:
         timelines = shown_timelines(look.facts, catalogue.settings.grades)
     look = look.with_timelines(frozenset(each.path for each in timelines))
     first = (*browser_pages(look, timelines), *_lists(look), *_prose(catalogue), _data(catalogue))
     last = (*_sources(look), *_vocabulary(look), *_boards(look))
-    return Plan(first, last, look, Neighbours(look), tuple(timelines))
+    return Plan(first, last, look, near or Neighbours(look), tuple(timelines))
 
 
 def _with_facts(view: Callable[..., Mapping[str, Any]], look: Lookup, *given: Any) -> Mapping[str, Any]:

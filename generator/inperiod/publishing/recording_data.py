@@ -29,15 +29,19 @@ SPACE = r"\t-\r\x1c-\x20\x85\xa0\u1680\u2000-\u200a\u2028\u2029\u202f\u205f\u300
 
 def recording_data(catalogue: Catalogue) -> Mapping[str, Any]:
     """What the script hands over; see above."""
-    sources, plates = catalogue.sources, catalogue.plates
+    entangled, plates = catalogue.entangled, catalogue.entangled_plates()
+    ids: dict[str, list[str]] = {key: [] for key in catalogue.sources}
+    for key in catalogue.plates:
+        source, _, plate = key.partition("/")
+        ids[source].append(plate)
     return {
         "shapes": shapes_data(),
         "vocabulary": [_facet(facet) for facet in catalogue.vocabulary.facets.values()],
         "settings": {"seasons": catalogue.settings.seasons, "circaYears": catalogue.settings.circa_years},
         "grades": dict(GRADE_OF_BASIS),
-        "sources": {key: [plate.id for plate in source.plates] for key, source in sources.items()},
-        "reprints": {key: source.reprint_of for key, source in sources.items() if source.reprint_of},
-        "cuts": {key: plate.same_cut_as for key, plate in plates.items() if plate.same_cut_as},
+        "sources": ids,
+        "reprints": {key: source.reprint_of for key, source in entangled.items() if source.reprint_of},
+        "cuts": {plate.key: plate.same_cut_as for plate in plates if plate.same_cut_as},
     }
 
 

@@ -10,10 +10,11 @@ from typing import Any
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
 from inperiod.kept import kept
-from inperiod.publishing import paths
+from inperiod.publishing import compiled, paths
 from inperiod.publishing.page import Link, Page
 from inperiod.publishing.prose import prose, site_root, web_address
 from inperiod.publishing.share_cards import site_card
+from inperiod.records.keeping import Store
 from inperiod.records.model import Catalogue
 
 NAVIGATION = (
@@ -44,6 +45,7 @@ def layers(catalogue: Catalogue, part: str) -> list[Path]:
 def environment(catalogue: Catalogue) -> Environment:
     """Templates of the user's folder go before the shipped ones; everything is escaped; a missing name is
     an error."""
+    store = Store.of(catalogue.folder, compiled.PART)
     env = Environment(
         loader=FileSystemLoader([str(folder) for folder in reversed(layers(catalogue, "templates"))]),
         autoescape=True,
@@ -51,6 +53,7 @@ def environment(catalogue: Catalogue) -> Environment:
         trim_blocks=True,
         lstrip_blocks=True,
         auto_reload=False,
+        bytecode_cache=compiled.Compiled(store) if store else None,
     )
     env.filters["web_address"] = web_address
     env.globals["site"] = site_view(catalogue)

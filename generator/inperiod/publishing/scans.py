@@ -113,7 +113,7 @@ def _hashed(*parts: str) -> str:
 @contextmanager
 def place_for_scans(catalogue: Catalogue) -> Iterator[Path]:
     """The folder copies are kept in between builds; one for this build alone where nothing can be kept."""
-    pictured = any(plate.image for plate in catalogue.all_plates())
+    pictured = any(plate.image for plate in catalogue.entangled_plates())
     folder = own_folder(catalogue.folder, "pictures") if pictured else None
     if folder:
         yield folder

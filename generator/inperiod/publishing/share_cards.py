@@ -6,12 +6,13 @@ catalogue has a ``base_address``.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
-from inperiod.drawing.flats import draw_flat, raster
+from inperiod.drawing.flats import raster
 from inperiod.publishing import paths, words
-from inperiod.publishing.flats import FlatPicture, in_its_place, middle_year, shown_picture
+from inperiod.publishing.flats import FlatPicture, in_its_place, shown_picture
+from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.page import Card
 from inperiod.publishing.prose import site_root
 from inperiod.records.model import Catalogue, Plate
@@ -45,21 +46,19 @@ def site_card(title: str) -> Card:
     return Card(paths.SITE_CARD, raster.WIDTH, raster.HEIGHT, title)
 
 
-def site_card_file(catalogue: Catalogue) -> Iterator[tuple[str, bytes]]:
-    """Three flats, an early, a middle and a late one of the garment most plates show."""
-    count: dict[str, list[Plate]] = {}
-    for plate in catalogue.plates.values():
-        if isinstance(shown_picture(catalogue, plate), FlatPicture) and catalogue.dated(plate):
-            count.setdefault(plate.garment, []).append(plate)
-    plates = max(count.values(), key=len, default=[])
-    plates.sort(key=lambda plate: (_year(catalogue, plate), plate.key))
-    chosen = dict.fromkeys(plates[len(plates) * part // 6].key for part in (1, 3, 5)) if plates else ()
-    flats = [
-        draw_flat(catalogue.plates[key], catalogue.vocabulary, _year(catalogue, catalogue.plates[key]))
-        for key in chosen
-    ]
+def site_card_plates(look: Lookup) -> list[str]:
+    """The plates on it: an early, a middle and a late one of the garment most plates show."""
+    found: dict[str, list[tuple[float, str]]] = {}
+    for source in look.outlines.values():
+        for plate in source.plates:
+            if plate.flat and plate.middle is not None:
+                found.setdefault(plate.garment, []).append((plate.middle, f"{source.id}/{plate.id}"))
+    of_most: list[tuple[float, str]] = max(found.values(), key=len, default=[])
+    plates = sorted(of_most)
+    return list(dict.fromkeys(plates[len(plates) * part // 6][1] for part in (1, 3, 5))) if plates else []
+
+
+def site_card_file(look: Lookup, plates: Iterable[str]) -> Iterator[tuple[str, bytes]]:
+    """The flats of those plates."""
+    flats = map(look.flat, plates)
     yield paths.SITE_CARD, raster.card([flat.drawn for flat in flats if flat])
-
-
-def _year(catalogue: Catalogue, plate: Plate) -> float:
-    return middle_year(catalogue.dated(plate)) or 0.0

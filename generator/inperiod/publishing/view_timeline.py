@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from functools import partial
 from typing import Any
 
@@ -33,6 +33,10 @@ class Shown:
     @property
     def path(self) -> str:
         return paths.timeline_path(self.garment, self.facet)
+
+    def to_json(self) -> list[str | float]:
+        """The fields in their order."""
+        return [getattr(self, each.name) for each in fields(self)]
 
 
 def shown_timelines(
