@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from hashlib import blake2b
 from itertools import accumulate, groupby
@@ -11,24 +11,25 @@ from pathlib import Path
 from inperiod.hands import done_by_all, hands_here
 from inperiod.kept import kept
 from inperiod.publishing.excerpts import Excerpts
-from inperiod.publishing.kept_pages import Kept, read_kept, write_kept
+from inperiod.publishing.kept_pages import Kept, Notes, Worked
 from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.made_from import Ingredients, base_digest
 from inperiod.publishing.nearness import Neighbours
 from inperiod.publishing.outlines import outlines_of
 from inperiod.publishing.own_files import refuse_links
 from inperiod.publishing.pictures import scans_in, without_pictures
-from inperiod.publishing.pieces import Piece, pieces_of, pieces_of_source
-from inperiod.publishing.plan import Plan, plan_pages
+from inperiod.publishing.pieces import Piece, pieces_of
+from inperiod.publishing.plan import plan_pages
 from inperiod.publishing.published import published
-from inperiod.publishing.render import environment, layers
+from inperiod.publishing.render import layers
 from inperiod.publishing.scans import make_scans, place_for_scans
 from inperiod.publishing.spare import place_for_spare
-from inperiod.publishing.view_timeline import Shown, shown_timelines
+from inperiod.publishing.stock import Stock
+from inperiod.publishing.view_timeline import Shown
+from inperiod.publishing.working_out import near_keys, surveyed, worth_showing
 from inperiod.publishing.write import (
     Aside,
     Filed,
-    Standing,
     alone,
     refuse_foreign,
     refuse_place,
@@ -40,11 +41,11 @@ from inperiod.seldom import refuse_seldom
 
 Progress = Callable[[int, int], None]
 
-TOGETHER, NEAR_TOGETHER = 8, 200
-"""Pieces that one process makes at a time, and plates whose neighbours it looks for at a time."""
+TOGETHER = 8
+"""Pieces that one process makes at a time."""
 OF_KIN = 4
 """So many times more pieces are made together where they are of one kin."""
-FEW = 24
+FEW = 12
 """For fewer pieces it does not pay to start another process."""
 
 
@@ -85,7 +86,8 @@ def build(
     with alone(target):
         last = refuse_foreign(target, catalogue.folder)
         base = base_digest(catalogue)
-        before = read_kept(catalogue.folder, target, base.hex())
+        notes = Notes(catalogue.folder, target, base.hex())
+        before = notes.read(Kept)
         whole = _whole(catalogue, grounds)
         if before.still_stands(whole, last):
             return BuildReport(target, target / "index.html", **before.counts)
@@ -95,15 +97,14 @@ def build(
             shown = without_pictures(shown, frozenset(scans.damaged))
             hands = hands_here() if hands is None else hands
             look = Lookup(shown, outlined=outlines_of(shown, editions, base))
-            neighbours = Neighbours(look)
-            ingredients = Ingredients(look, neighbours, base, editions or {})
-            plan = plan_pages(look, neighbours, _timelines(look, ingredients, before))
+            near = Neighbours(look)
+            ingredients = Ingredients(look, near, base, editions or {})
+            timelines, worked = _worked(look, ingredients, near, before, notes, hands)
+            plan = plan_pages(look, near, timelines)
             ingredients.complete(plan.look)
-            near = _near(neighbours, before, hands)
             excerpts = Excerpts(shown, ingredients.excerpts() if editions else None)
-            stock = _Stock(plan, ingredients, before, last)
-            stock.take(pieces_of(plan, _copies(shown) | scans.files, excerpts))
-            stock.take_groups()
+            stock = Stock(plan, ingredients, before, last)
+            stock.take_stock(pieces_of(plan, _copies(shown) | scans.files, excerpts))
             files: dict[str, list[Filed]] = {}
 
             def fill(aside: Aside) -> Iterator[Filed]:
@@ -126,58 +127,24 @@ def build(
                 "files": written.files,
                 "size": written.size,
             }
-            rows = {garment: neighbours.grounds_of_row(garment) for garment in neighbours.rows}
-            surveyed = _surveyed(plan, ingredients)
-            timelines = [each.to_json() for each in plan.timelines]
-            kept = Kept(made, stock.groups, rows, near, surveyed, timelines, whole, counts)
-            write_kept(catalogue.folder, target, base.hex(), kept)
+            fields = [each.to_json() for each in timelines]
+            notes.write(Kept(made, stock.groups, ingredients.lists.hex(), fields, whole, counts))
+            if worked:
+                notes.write(worked)
     return BuildReport(target, target / "index.html", **counts)
 
 
-class _Stock:
-    """The pieces of a site as they are taken stock of: ``stands`` has the files of those that can be left as
-    they are, by name; ``to_make`` are the others. ``groups``: by source the key of all that belongs to it,
-    and the names of those pieces."""
-
-    def __init__(
-        self, plan: Plan, ingredients: Ingredients, before: Kept, last: Mapping[str, Standing]
-    ) -> None:
-        self._plan = plan
-        self._ingredients = ingredients
-        self._before = before
-        self._last = last
-        self.keys: dict[str, str] = {}
-        self.stands: dict[str, list[str]] = {}
-        self.to_make: list[Piece] = []
-        self.groups: dict[str, tuple[str, list[str]]] = {}
-
-    def take(self, pieces: Iterable[Piece]) -> list[str]:
-        """Each by itself; their names."""
-        names = []
-        for piece in pieces:
-            names.append(piece.name)
-            key = self._ingredients.key(piece.made_from, piece.page)
-            if not self._left(piece.name, key):
-                self.to_make.append(piece)
-        return names
-
-    def take_groups(self) -> None:
-        """What belongs to each source: where nothing it is made of has changed, without asking each piece."""
-        env = environment(self._plan.look.catalogue)
-        for source in self._plan.look.outlines:
-            key = self._ingredients.key(("all of", source))
-            names = self._before.of_group(source, key)
-            if not names or not all([self._left(name, self._before.pieces[name][0]) for name in names]):
-                names = self.take(pieces_of_source(self._plan, env, source))
-            self.groups[source] = (key, list(names))
-
-    def _left(self, name: str, key: str) -> bool:
-        self.keys[name] = key
-        paths = self._before.paths(name, key, self._last)
-        if paths is None:
-            return False
-        self.stands[name] = paths
-        return True
+def _worked(
+    look: Lookup, ingredients: Ingredients, near: Neighbours, before: Kept, notes: Notes, hands: int
+) -> tuple[Sequence[Shown], Worked | None]:
+    """The timelines worth showing, and what to note of what was worked out for them; None where evidence and
+    lists know the same as last time, so that the last note is as good."""
+    if before.lists == ingredients.lists.hex():
+        return [Shown(*each) for each in before.timelines], None
+    last = notes.read(Worked)
+    timelines = worth_showing(look, ingredients, last)
+    rows = {garment: near.grounds_of_row(garment) for garment in near.rows}
+    return timelines, Worked(rows, near_keys(near, last, hands), surveyed(timelines, ingredients))
 
 
 def _whole(catalogue: Catalogue, grounds: str | None) -> str:
@@ -187,59 +154,6 @@ def _whole(catalogue: Catalogue, grounds: str | None) -> str:
     found = blake2b(grounds.encode(), digest_size=16)
     add_standing(found, catalogue.folder / "site")
     return found.hexdigest()
-
-
-def _timelines(look: Lookup, ingredients: Ingredients, before: Kept) -> list[Shown]:
-    """The timelines worth showing: those of the last build where the same was looked at for all of them; else
-    with the weights that are known, of those for which the same was looked at, or nothing."""
-    noted = before.surveyed
-    looked = {f"{garment} {facet}": told.hex() for (garment, facet), told in ingredients.surveyed.items()}
-    if noted and looked == {name: told for name, (told, _) in noted.items()}:
-        return [Shown(*each) for each in before.timelines]
-    known = {}
-    for garment in look.facts.garments:
-        for facet in look.facts.facets:
-            name = f"{garment.id} {facet}"
-            if name not in looked:
-                known[garment.id, facet] = 0.0
-            elif name in noted and noted[name][0] == looked[name]:
-                known[garment.id, facet] = noted[name][1]
-    return shown_timelines(look.facts, look.catalogue.settings.grades, known)
-
-
-def _surveyed(plan: Plan, ingredients: Ingredients) -> dict[str, tuple[str, float]]:
-    """What ``_timelines`` goes by the next time."""
-    weights = {(each.garment, each.facet): each.weight for each in plan.timelines}
-    return {
-        f"{garment} {facet}": (looked.hex(), weights.get((garment, facet), 0.0))
-        for (garment, facet), looked in ingredients.surveyed.items()
-    }
-
-
-def _near(near: Neighbours, before: Kept, hands: int) -> dict[str, Sequence[str]]:
-    """By plate: the digest of what decides which plates are near to it, then their keys; worked out where it
-    is not known from the last build."""
-    found: dict[str, Sequence[str]] = {}
-    unknown: list[str] = []
-    for garment, row in near.rows.items():
-        the_same = before.rows.get(garment) == near.grounds_of_row(garment)
-        for plate in (stand.key for stand in row):
-            known = before.near.get(plate)
-            if known and (the_same or known[0] == near.grounds(plate)):
-                found[plate] = known
-                near.learn(plate, known[1:])
-            else:
-                unknown.append(plate)
-    parts = [unknown[at : at + NEAR_TOGETHER] for at in range(0, len(unknown), NEAR_TOGETHER)]
-
-    def work(part: Sequence[str]) -> list[tuple[str, ...]]:
-        return [near.keys(plate) for plate in part]
-
-    for number, keys in done_by_all(parts, work, hands, lambda _: None):
-        for plate, nearest in zip(parts[number], keys, strict=True):
-            near.learn(plate, nearest)
-            found[plate] = (near.grounds(plate), *nearest)
-    return found
 
 
 def _made(

@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, fields
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
 from inperiod.publishing.digests import digest
 from inperiod.publishing.write import Standing
@@ -26,19 +26,15 @@ TARGETS = 12
 class Kept:
     """What a build knows of the last one, and notes for the next.
 
-    ``pieces``: by name a piece's key and its files as they stand. ``groups``: by source the key of all that
-    belongs to it, and the names of those pieces. ``rows``: by widest garment type the digest of what decides
-    which plates are near to its plates, ``near``: by plate the digest of that for it alone, then their keys.
-    ``surveyed``: by garment and facet, with a space between, the digest of what was looked at, and the weight
-    of the timeline; ``timelines``: the fields of those that were shown. ``whole`` is the digest of all that
-    was built from, empty where it is not known; ``counts`` are those of the report.
+    ``pieces``: by name a piece's key and its files as they stand. ``groups``: by name of a group of pieces
+    the digest of what it is made from by itself, its key, and the names of the pieces. ``lists`` is the
+    digest of what evidence and lists knew, ``timelines`` the fields of those that were shown. ``whole`` is
+    the digest of all that was built from, empty where it is not known; ``counts`` are those of the report.
     """
 
     pieces: Mapping[str, tuple[str, Sequence[Sequence[Any]]]] = field(default_factory=dict)
-    groups: Mapping[str, tuple[str, Sequence[str]]] = field(default_factory=dict)
-    rows: Mapping[str, str] = field(default_factory=dict)
-    near: Mapping[str, Sequence[str]] = field(default_factory=dict)
-    surveyed: Mapping[str, tuple[str, float]] = field(default_factory=dict)
+    groups: Mapping[str, tuple[str, str, Sequence[str]]] = field(default_factory=dict)
+    lists: str = ""
     timelines: Sequence[Sequence[Any]] = ()
     whole: str = ""
     counts: Mapping[str, int] = field(default_factory=dict)
@@ -60,31 +56,48 @@ class Kept:
             return None
         return [path for path, *_ in known[1]]
 
-    def of_group(self, source: str, key: str) -> Sequence[str]:
-        """The names of the pieces that belong to a source, where it had that key; none where it had not."""
-        known = self.groups.get(source)
-        return known[1] if known and known[0] == key else ()
+
+@dataclass(frozen=True, slots=True)
+class Worked:
+    """What the last build worked out of what evidence and lists knew; it is as good as long as they know the
+    same, and of use for what is the same where they do not.
+
+    ``rows``: by widest garment type the digest of what decides which plates are near to its plates,
+    ``near``: by plate the digest of that for it alone, then their keys. ``surveyed``: by garment and facet,
+    with a space between, the digest of what was looked at, and the weight of the timeline.
+    """
+
+    rows: Mapping[str, str] = field(default_factory=dict)
+    near: Mapping[str, Sequence[str]] = field(default_factory=dict)
+    surveyed: Mapping[str, tuple[str, float]] = field(default_factory=dict)
 
 
-def read_kept(catalogue_folder: Path, target: Path, base: str) -> Kept:
-    """The note of the last build into ``target`` with the same ``base`` (see ``made_from``); an empty one
-    where there is none that can be used."""
-    store = Store.of(catalogue_folder, PART)
-    note = store.read(_name(target)) if store else None
-    if note is None or note["base"] != base:
-        return Kept()
-    return Kept(**{each.name: note[each.name] for each in fields(Kept)})
+Note = TypeVar("Note", Kept, Worked)
 
 
-def write_kept(catalogue_folder: Path, target: Path, base: str, kept: Kept) -> None:
-    """Note what was made; nothing where that cannot be written."""
-    store = Store.of(catalogue_folder, PART)
-    if store:
-        store.write(
-            _name(target), {"base": base} | {each.name: getattr(kept, each.name) for each in fields(Kept)}
-        )
-        store.tidy(TARGETS)
+@dataclass(frozen=True, slots=True)
+class Notes:
+    """The notes of builds into ``target`` with the same ``base`` (see ``made_from``)."""
 
+    catalogue_folder: Path
+    target: Path
+    base: str
 
-def _name(target: Path) -> str:
-    return digest(str(target.absolute())).hex()
+    def read(self, kind: type[Note]) -> Note:
+        """A note of the last build; an empty one where there is none that can be used."""
+        store = Store.of(self.catalogue_folder, PART)
+        note = store.read(self._name(kind)) if store else None
+        if note is None or note["base"] != self.base:
+            return kind()
+        return kind(**{each.name: note[each.name] for each in fields(kind)})
+
+    def write(self, note: Kept | Worked) -> None:
+        """Note what was made; nothing where that cannot be written."""
+        store = Store.of(self.catalogue_folder, PART)
+        if store:
+            values = {each.name: getattr(note, each.name) for each in fields(note)}
+            store.write(self._name(type(note)), {"base": self.base} | values)
+            store.tidy(2 * TARGETS)
+
+    def _name(self, kind: type) -> str:
+        return f"{digest(str(self.target.absolute())).hex()}-{kind.__name__.lower()}"

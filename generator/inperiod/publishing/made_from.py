@@ -11,10 +11,10 @@ import platform
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import fields
-from functools import cached_property
+from functools import cache, cached_property
 from operator import attrgetter
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
 import jinja2
 import PIL
@@ -23,10 +23,12 @@ from inperiod.kept import kept
 from inperiod.publishing.digests import digest, files_digest, plain
 from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.nearness import Neighbours
-from inperiod.publishing.outlines import SourceOutline
+from inperiod.publishing.outlines import PlateOutline
 from inperiod.publishing.page import Card, Link, Page
 from inperiod.publishing.pictures import picture_of
 from inperiod.records.model import Catalogue
+
+Key = TypeVar("Key")
 
 MadeFrom = tuple[str, ...]
 """A kind of thing and its name: see ``Ingredients.of``. Empty: all there is."""
@@ -169,10 +171,18 @@ class Ingredients:
         return self._bonds.get(name, "")
 
     @cached_property
+    def weighed(self) -> Mapping[str, str]:
+        """By plate key: what evidence knows of it."""
+        return self._of_plates(lambda plate: plate.evidence)
+
+    @cached_property
     def shown(self) -> Mapping[str, str]:
         """By plate key: what evidence and lists know of it together."""
+        return self._of_plates(lambda plate: plate.evidence + plate.line)
+
+    def _of_plates(self, told: Callable[[PlateOutline], str]) -> dict[str, str]:
         return {
-            f"{name}/{plate.id}": plate.both + self._bond(name)
+            f"{name}/{plate.id}": told(plate) + self._bond(name)
             for name, outline in self._look.outlines.items()
             for plate in outline.plates
         }
@@ -215,44 +225,56 @@ class Ingredients:
     @cached_property
     def surveyed(self) -> Mapping[tuple[str, str], bytes]:
         """By garment and facet: the plates of the garment that record the facet."""
-        found: dict[tuple[str, str], list[str]] = defaultdict(list)
-        for name, outline in self._look.outlines.items():
-            bond = self._bond(name)
-            for garment, facet, told in outline.surveyed:
-                found[garment, facet].append(told + bond)
-        return {key: digest(told) for key, told in found.items()}
+        return self._gathered(
+            self.weighed, lambda plate, worn: [(garment, facet) for facet in plate.looked for garment in worn]
+        )
 
     @cached_property
     def _facets(self) -> Mapping[str, bytes]:
         """By facet: the plates that record anything of it, be it that it cannot be seen."""
-        return self._gathered(lambda outline: outline.facets)
+        return self._gathered(self.weighed, lambda plate, _: plate.looked.union(plate.unseen))
 
     @cached_property
     def _garments(self) -> Mapping[str, bytes]:
         """By garment: its plates, and those of narrower ones."""
-        return self._gathered(lambda outline: outline.garments)
+        return self._gathered(self.shown, lambda _, worn: worn)
 
     @cached_property
     def _terms(self) -> Mapping[str, bytes]:
         """By term: the plates that show it, or a narrower one."""
-        return self._gathered(lambda outline: [(term, told) for term, _, _, told in outline.terms])
+        broader = cache(self._look.catalogue.vocabulary.broader_terms)
+        return self._gathered(
+            self.shown, lambda plate, _: {wide for term in plate.terms for wide in broader(term)}
+        )
 
-    def _gathered(self, gathered: Callable[[SourceOutline], Iterable[tuple[str, str]]]) -> dict[str, bytes]:
-        found: dict[str, list[str]] = defaultdict(list)
+    def _gathered(
+        self, told: Mapping[str, str], under: Callable[[PlateOutline, tuple[str, ...]], Iterable[Key]]
+    ) -> dict[Key, bytes]:
+        """What is told of the plates, gathered ``under`` that by which each is asked for: given the plate,
+        and its garment with the broader ones."""
+        found: dict[Key, list[str]] = defaultdict(list)
+        worn = cache(self._look.catalogue.vocabulary.broader_garments)
         for name, outline in self._look.outlines.items():
-            bond = self._bond(name)
-            for key, told in gathered(outline):
-                found[key].append(told + bond)
-        return {key: digest(told) for key, told in found.items()}
+            for plate in outline.plates:
+                own = told[f"{name}/{plate.id}"]
+                for key in under(plate, worn(plate.garment)):
+                    found[key].append(own)
+        return {key: digest("".join(each)) for key, each in found.items()}
 
     @cached_property
     def _shown_on(self) -> Mapping[str, set[str]]:
         """By term: the garments it is shown on, and broader ones."""
+        vocabulary = self._look.catalogue.vocabulary
         found: dict[str, set[str]] = defaultdict(set)
         for outline in self._look.outlines.values():
-            for term, garments, _, _ in outline.terms:
-                found[term].update(garments)
-        return found
+            for plate in outline.plates:
+                for term in plate.terms:
+                    found[term].add(plate.garment)
+        wide: dict[str, set[str]] = defaultdict(set)
+        for term, garments in found.items():
+            for broad in vocabulary.broader_terms(term):
+                wide[broad].update(each for one in garments for each in vocabulary.broader_garments(one))
+        return wide
 
     @cached_property
     def _timelines(self) -> bytes:
@@ -284,9 +306,13 @@ class Ingredients:
         source = key.partition("/")[0]
         return digest((self._heads(source), self.whole[source], key, self._others(key)))
 
+    def own(self, name: str) -> str:
+        """What a source's group of pieces is made from but for what evidence and lists know of others."""
+        return digest((self._heads(name), self.whole[name])).hex()
+
     def _all_of(self, name: str) -> bytes:
         others = [self._others(f"{name}/{plate.id}") for plate in self._look.outlines[name].plates]
-        return digest((self._heads(name), self.whole[name], others))
+        return digest((self.own(name), others))
 
     def _source(self, name: str) -> bytes:
         reprints = [self._look.outlines[each.id].head for each in self._look.reprints.get(name, ())]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, cached_property
 from heapq import nsmallest
 from typing import NamedTuple
 
@@ -57,26 +57,38 @@ class Neighbours:
 
     def __init__(self, look: Lookup) -> None:
         self._look = look
-        root = cache(lambda garment: look.catalogue.vocabulary.broader_garments(garment)[-1])
-        stood: dict[str, Row] = defaultdict(list)
-        count: Counter[str] = Counter()
-        total = 0
-        for source in look.outlines.values():
-            total += len(source.plates)
-            count.update({term: plates for term, _, plates, _ in source.terms})
+        self._known: dict[str, tuple[str, ...]] = {}
+
+    @cached_property
+    def rows(self) -> Mapping[str, Row]:
+        """By widest garment type: its plates."""
+        root = cache(lambda garment: self._look.catalogue.vocabulary.broader_garments(garment)[-1])
+        found: dict[str, Row] = defaultdict(list)
+        for source in self._look.outlines.values():
             for plate in source.plates:
                 if plate.middle is not None:
                     key = f"{source.id}/{plate.id}"
                     stand = _Stand(key, plate.garment, plate.middle, frozenset(plate.terms), plate.evidence)
-                    stood[root(plate.garment)].append(stand)
-        self.rows: Mapping[str, Row] = {
-            garment: sorted(row, key=lambda each: (each.middle, each.key)) for garment, row in stood.items()
+                    found[root(plate.garment)].append(stand)
+        return {
+            garment: sorted(row, key=lambda each: (each.middle, each.key)) for garment, row in found.items()
         }
-        """By widest garment type."""
-        self._at = {each.key: (row, at) for row in self.rows.values() for at, each in enumerate(row)}
-        self._known: dict[str, tuple[str, ...]] = {}
-        # Whole numbers, so that one plate more or less in a large catalogue leaves nearly all as they are.
-        self._rarity = {term: (total // plates).bit_length() for term, plates in count.items()}
+
+    @cached_property
+    def _at(self) -> Mapping[str, tuple[Row, int]]:
+        return {each.key: (row, at) for row in self.rows.values() for at, each in enumerate(row)}
+
+    @cached_property
+    def _rarity(self) -> Mapping[str, int]:
+        """Whole numbers, so that one plate more in a large catalogue leaves nearly all as they are."""
+        broader = cache(self._look.catalogue.vocabulary.broader_terms)
+        count: Counter[str] = Counter()
+        total = 0
+        for source in self._look.outlines.values():
+            total += len(source.plates)
+            for plate in source.plates:
+                count.update({broad for term in plate.terms for broad in broader(term)})
+        return {term: (total // plates).bit_length() for term, plates in count.items()}
 
     def _stand(self, plate: str) -> _Stand | None:
         row, at = self._at.get(plate, ([], 0))

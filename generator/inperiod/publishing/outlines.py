@@ -8,9 +8,8 @@ Digests here are of what is recorded, not of where in a file it was written. The
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import fields
-from functools import cache
 from math import inf
 from typing import Any, NamedTuple
 
@@ -26,33 +25,27 @@ from inperiod.records.model import Catalogue, Dated, Plate, Source
 PART = "outlines"
 
 
-Surveyed = tuple[str, str, str]
-"""A garment, a facet, a digest."""
-Gathered = tuple[str, str]
-"""A facet or a garment, and a digest."""
-ShownTerm = tuple[str, Sequence[str], int, str]
-"""A term, the garments it is shown on, on how many plates, a digest."""
-
-
 class PlateOutline(NamedTuple):
     """A plate. ``middle`` is the middle of its span in decimal years; ``terms`` are those shown, in order,
-    without broader ones; ``flat`` says whether lists show its flat; ``recorded`` is when it was recorded, as
-    written. ``evidence`` is a digest of what evidence knows of it but for cuts and reprints,
-    ``line`` of what lists say and show."""
+    without broader ones; ``absent`` and ``unseen`` the facets looked for in vain, and not to be seen;
+    ``flat`` says whether lists show its flat; ``recorded`` is when it was recorded, as written. Digests:
+    ``evidence`` of what evidence knows of it but for cuts and reprints, ``line`` of what lists say."""
 
     id: str
     garment: str
     middle: float | None
     terms: Sequence[str]
+    absent: Sequence[str]
+    unseen: Sequence[str]
     flat: bool
     recorded: str | None
     evidence: str
     line: str
 
     @property
-    def both(self) -> str:
-        """What evidence and lists know of it together."""
-        return self.evidence + self.line
+    def looked(self) -> set[str]:
+        """The facets that were looked at."""
+        return {*(term.partition("/")[0] for term in self.terms), *self.absent}
 
 
 class SourceOutline(NamedTuple):
@@ -61,9 +54,7 @@ class SourceOutline(NamedTuple):
     middle of its days (infinite where undated) and its plates in order.
 
     Digests: ``head`` of all that is recorded of it but its plates, ``document`` of what evidence knows of it,
-    ``evidence`` and ``lines`` of those of its plates. Others are of the plates that one page gathers:
-    ``surveyed`` of those that record a facet on a garment; ``facets`` of those that say anything of a facet,
-    be it that it cannot be seen; ``garments`` and ``terms`` of those that show one or a narrower one."""
+    ``evidence`` and ``lines`` of those of its plates."""
 
     id: str
     title: str
@@ -78,10 +69,6 @@ class SourceOutline(NamedTuple):
     document: str
     evidence: str
     lines: str
-    surveyed: Sequence[Surveyed]
-    facets: Sequence[Gathered]
-    garments: Sequence[Gathered]
-    terms: Sequence[ShownTerm]
     plates: Sequence[PlateOutline]
 
 
@@ -90,8 +77,6 @@ class Outliner:
 
     def __init__(self, catalogue: Catalogue) -> None:
         self._catalogue = catalogue
-        self._garments = cache(catalogue.vocabulary.broader_garments)
-        self._terms = cache(catalogue.vocabulary.broader_terms)
 
     def of(self, source: Source) -> SourceOutline:
         document = _document(source)
@@ -99,7 +84,6 @@ class Outliner:
         each_once = {plate.id: plate for plate in source.plates}.values()
         plates = [self._plate(plate, source, document, head) for plate in each_once]
         about = words.counted(len(source.plates), "plate")
-        surveyed, facets, garments, terms = self._gathered(zip(each_once, plates, strict=True))
         return SourceOutline(
             source.id,
             source.title,
@@ -114,10 +98,6 @@ class Outliner:
             _short(document),
             _short([each.evidence for each in plates]),
             _short([each.line for each in plates]),
-            surveyed,
-            facets,
-            garments,
-            terms,
             plates,
         )
 
@@ -135,6 +115,8 @@ class Outliner:
         self, plate: Plate, source: Source, document: tuple[Any, ...], head: tuple[Any, ...]
     ) -> PlateOutline:
         shown = {each.term for each in plate.features if each.state == "shown" and each.term}
+        absent = {each.facet for each in plate.features if each.state == "none"}
+        unseen = {each.facet for each in plate.features if each.state == "not visible"}
         date, who, picture = plate.date, plate.wearer.who, self._picture(plate)
         features = [(each.facet, each.term, each.state, each.reading) for each in plate.features]
         return PlateOutline(
@@ -142,6 +124,8 @@ class Outliner:
             plate.garment,
             middle_year(date or source.date),
             sorted(shown),
+            sorted(absent),
+            sorted(unseen),
             isinstance(shown_picture(self._catalogue, plate), FlatPicture),
             _recorded(plate, source),
             _short((document, date.text if date else None, plate.id, plate.garment, who, features)),
@@ -150,34 +134,6 @@ class Outliner:
 
     def _picture(self, plate: Plate) -> str | None:
         return repr(picture_of(self._catalogue, plate)) if plate.image else None
-
-    def _gathered(
-        self, plates: Iterable[tuple[Plate, PlateOutline]]
-    ) -> tuple[list[Surveyed], list[Gathered], list[Gathered], list[ShownTerm]]:
-        """By garment and facet, by facet, by garment, by term."""
-        surveyed: dict[tuple[str, str], list[str]] = defaultdict(list)
-        facets: dict[str, list[str]] = defaultdict(list)
-        garments: dict[str, list[str]] = defaultdict(list)
-        terms: dict[str, list[str]] = defaultdict(list)
-        shown_on: dict[str, set[str]] = defaultdict(set)
-        for plate, outline in plates:
-            worn = self._garments(plate.garment)
-            for facet in {each.facet for each in plate.features}:
-                facets[facet].append(outline.evidence)
-            for facet in {each.facet for each in plate.features if each.state != "not visible"}:
-                for garment in worn:
-                    surveyed[garment, facet].append(outline.evidence)
-            for garment in worn:
-                garments[garment].append(outline.both)
-            for term in {broad for each in outline.terms for broad in self._terms(each)}:
-                terms[term].append(outline.both)
-                shown_on[term].update(worn)
-        return (
-            [(*pair, _short(found)) for pair, found in sorted(surveyed.items())],
-            [(facet, _short(found)) for facet, found in sorted(facets.items())],
-            [(garment, _short(found)) for garment, found in sorted(garments.items())],
-            [(term, sorted(shown_on[term]), len(told), _short(told)) for term, told in sorted(terms.items())],
-        )
 
 
 def outlines_of(
@@ -247,7 +203,7 @@ def _middle(days: Days | None) -> float:
 
 
 def _short(value: object) -> str:
-    return digest(value).hex()[:24]
+    return digest(value).hex()[:16]
 
 
 def _document(source: Source) -> tuple[Any, ...]:

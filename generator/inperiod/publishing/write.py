@@ -71,7 +71,18 @@ def refuse_foreign(target: Path, catalogue_folder: Path) -> Mapping[str, Standin
 def standing(folder: Path) -> dict[str, Standing | None]:
     """Every file under a folder as it stands, by its path; None for what is no ordinary file. Links are not
     followed, and what the system itself drops into folders is passed over."""
-    found: dict[str, Standing | None] = {}
+    return {path: _standing_of(entry.stat(follow_symlinks=False)) for path, entry in _entries(folder)}
+
+
+def numbers(folder: Path) -> dict[str, int | None]:
+    """Of the same files their numbers on the disk alone, which the folder itself tells."""
+    return {
+        path: entry.inode() if entry.is_file(follow_symlinks=False) else None
+        for path, entry in _entries(folder)
+    }
+
+
+def _entries(folder: Path) -> Iterator[tuple[str, os.DirEntry[str]]]:
     todo = [("", str(folder))] if folder.is_dir() else []
     while todo:
         at, place = todo.pop()
@@ -81,8 +92,7 @@ def standing(folder: Path) -> dict[str, Standing | None]:
                 if entry.is_dir(follow_symlinks=False):
                     todo.append((f"{path}/", entry.path))
                 elif entry.name not in _OF_THE_SYSTEM:
-                    found[path] = _standing_of(entry.stat(follow_symlinks=False))
-    return found
+                    yield path, entry
 
 
 def _standing_of(seen: os.stat_result) -> Standing | None:
@@ -104,9 +114,10 @@ Filed = tuple[str, Standing]
 class Aside:
     """The folder beside the target in which a site is made. Several processes may write into it at once.
 
-    ``last`` says how the files of the last site stand, ``present`` how those stand that are in the folder
-    already. What is to be the same is not written again but given a second name, where the file system can:
-    nothing here ever writes into a file that is there already.
+    ``last`` says how the files of the last site stand, ``present`` which are in the folder already, by their
+    numbers on the disk: one that has the number of the last site's is that very file. What is to be the same
+    is not written again but given a second name, where the file system can: nothing here ever writes into a
+    file that is there already.
     """
 
     def __init__(
@@ -114,7 +125,7 @@ class Aside:
         folder: Path,
         target: Path,
         last: Mapping[str, Standing],
-        present: Mapping[str, Standing | None],
+        present: Mapping[str, int | None],
     ) -> None:
         self._folder = str(folder)
         self._target = str(target)
@@ -143,15 +154,16 @@ class Aside:
 
     def keep(self, path: str) -> Filed:
         """The file of the last site as it stands."""
-        if self._present.get(path) == self._last[path]:
-            return path, self._last[path]
-        place, last = self._place(path), f"{self._target}/{path}"
+        last = self._last[path]
+        if self._present.get(path) == last[2]:
+            return path, last
+        place, origin = self._place(path), f"{self._target}/{path}"
         try:
-            os.link(last, place, follow_symlinks=False)
+            os.link(origin, place, follow_symlinks=False)
         except (OSError, NotImplementedError):
-            shutil.copy2(last, place, follow_symlinks=False)
+            shutil.copy2(origin, place, follow_symlinks=False)
             return path, self._stands(place)
-        return path, self._last[path]
+        return path, last
 
     def clear(self, wanted: Collection[str]) -> None:
         """Take away what was in the folder and is not wanted, with folders that are left empty."""
@@ -243,11 +255,11 @@ def swap_in(
     return written
 
 
-def _begun(new: Path, spare: Path | None) -> Mapping[str, Standing | None]:
-    """The folder of a new site, with what the spare holds or empty: its files as they stand. One that holds
-    links and the like is not ours."""
+def _begun(new: Path, spare: Path | None) -> Mapping[str, int | None]:
+    """The folder of a new site, with what the spare holds or empty: its files by their numbers. One that
+    holds links and the like is not ours."""
     if take_spare(spare, new):
-        present = standing(new)
+        present = numbers(new)
         if None not in present.values():
             return present
         _remove(new)

@@ -77,11 +77,14 @@ def _inside(path: Path, folder: Path) -> bool:
 
 
 def bytes_of(folder: Path, path: Path, file: str, problems: list[Problem]) -> bytes | None:
-    """The bytes of a plain file inside the folder; anything else is complained of."""
+    """The bytes of a plain file that lies in the folder, or of one inside it that a link there leads to;
+    anything else is complained of."""
     try:
-        if not _inside(path, folder):
+        seen = path.lstat()
+        is_link = stat.S_ISLNK(seen.st_mode)
+        if is_link and not _inside(path, folder):
             message, hint = "This file is a link out of the folder.", "Put a copy here."
-        elif not stat.S_ISREG(path.stat().st_mode):
+        elif not stat.S_ISREG((path.stat() if is_link else seen).st_mode):
             message, hint = "This is not an ordinary file.", "Take it out of here."
         else:
             with path.open("rb") as stream:

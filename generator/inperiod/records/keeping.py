@@ -298,7 +298,7 @@ def _grounds(folder: Path) -> str | None:
     found = blake2b(rules.encode(), digest_size=16)
     try:
         for name in ("sources", "boards"):
-            _add(found, folder / name, name, b"")
+            _add(found, f"{folder}/{name}", name, b"")
         add_standing(found, folder / "images")
     except (OSError, RuntimeError):  # the latter of links that lead in a circle
         return None
@@ -309,33 +309,36 @@ def _grounds_of_rules(folder: Path) -> str | None:
     """A digest of what the settings and the vocabulary are read from; None where it cannot be read."""
     found = blake2b(_program(), digest_size=16)
     try:
-        _add(found, folder / SETTINGS_FILE, SETTINGS_FILE, b"")
+        _add(found, f"{folder}/{SETTINGS_FILE}", SETTINGS_FILE, b"")
         own = folder / "vocabulary"
-        _add(found, own, "own", b"")
+        _add(found, str(own), "own", b"")
         if not own.is_dir():
-            _add(found, kept("vocabulary"), "kept", b"")
+            _add(found, str(kept("vocabulary")), "kept", b"")
     except (OSError, RuntimeError):
         return None
     return found.hexdigest()
 
 
-def _add(found: Any, place: Path, name: str, before: bytes) -> None:
+def _add(found: Any, place: str, name: str, before: bytes) -> None:
     """A file by its name and bytes, a folder by those of its entries, a link as well by where it leads."""
     label = before + b"/" + os.fsencode(name)
-    if place.is_symlink():
-        found.update(label + b"\0link\0" + os.fsencode(place.resolve()))
-    if place.is_dir():
+    try:
+        seen = os.lstat(place)
+        if stat.S_ISLNK(seen.st_mode):
+            found.update(label + b"\0link\0" + os.fsencode(Path(place).resolve()))
+            seen = os.stat(place)
+    except (FileNotFoundError, NotADirectoryError):
+        return
+    if stat.S_ISDIR(seen.st_mode):
         if before:  # nothing below is read
             found.update(label + b"\0folder\0")
             return
         for entry in sorted(os.listdir(place)):
-            _add(found, place / entry, entry, label)
-    elif place.exists():
-        seen = place.stat()
-        if not stat.S_ISREG(seen.st_mode):
-            found.update(label + b"\0other\0")
-            return
-        with place.open("rb") as stream:
+            _add(found, f"{place}/{entry}", entry, label)
+    elif not stat.S_ISREG(seen.st_mode):
+        found.update(label + b"\0other\0")
+    else:
+        with open(place, "rb") as stream:
             data = stream.read(MAX_BYTES + 1)
         found.update(b"%b\0%d\0" % (label, len(data)))
         found.update(data)
