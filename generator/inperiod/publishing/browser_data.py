@@ -185,8 +185,7 @@ def words_files(look: Lookup, found_by: Mapping[str, Mapping[str, str]]) -> Iter
             number += 1
     letters: dict[str, dict[str, str]] = defaultdict(dict)
     for word in sorted(found):
-        numbers = found[word]
-        steps = (each - before for before, each in pairwise([0, *numbers]))
+        steps = [each - before for before, each in pairwise([0, *found[word]])]
         letters[f"words/{ord(word[0])}"][word] = packed(steps)
     return _scripts(letters)
 

@@ -96,7 +96,7 @@ def build(
             scans = make_scans(scans_in(shown), place)
             shown = without_pictures(shown, frozenset(scans.damaged))
             hands = hands_here() if hands is None else hands
-            look = Lookup(shown, outlined=outlines_of(shown, editions, base))
+            look = Lookup(shown, outlined=outlines_of(shown, editions, base, hands))
             near = Neighbours(look)
             ingredients = Ingredients(look, near, base, editions or {})
             timelines, worked = _worked(look, ingredients, near, before, notes, hands)

@@ -402,11 +402,21 @@ def _resource(table: TableOfData) -> dict[str, Any]:
 def _whole(catalogue: Catalogue, tables: Mapping[str, Sequence[str]]) -> str:
     """All tables in one JSON object: a list of records for each table, one record on a line."""
     head = {"title": catalogue.settings.title, "about": _description(catalogue)}
-    parts = [f"{json.dumps(name)}: {json.dumps(value, ensure_ascii=False)}" for name, value in head.items()]
+    parts = ["{"]
+    for name, value in head.items():
+        parts += ["\n", json.dumps(name), ": ", json.dumps(value, ensure_ascii=False), ","]
     for name, records in tables.items():
-        held = ",\n".join(records)
-        parts.append(f"{json.dumps(name)}: " + (f"[\n{held}\n]" if records else "[]"))
-    return "{\n" + ",\n".join(parts) + "\n}\n"
+        parts += ["\n", json.dumps(name), ": [", *_lines(records), "],"]
+    parts[-1] = parts[-1].removesuffix(",")
+    return "".join([*parts, "\n}\n"])
+
+
+def _lines(records: Sequence[str]) -> Iterator[str]:
+    for number, text in enumerate(records):
+        yield ",\n" if number else "\n"
+        yield text
+    if records:
+        yield "\n"
 
 
 def _record(table: TableOfData, row: Row) -> dict[str, str | int]:

@@ -11,6 +11,7 @@ from inperiod.records.keeping import Store
 from inperiod.records.model import Catalogue
 
 PART = "excerpts"
+_BETWEEN = "\0"
 SPARE = 200
 """So many of what sources gave before are left."""
 
@@ -22,6 +23,20 @@ class Excerpt:
 
     tables: Mapping[str, tuple[str, str]]
     words: Mapping[str, str]
+
+    def to_text(self) -> str:
+        """As it is kept: all parts one after another, with NUL between, which no record holds."""
+        tables = [part for name, (rows, records) in self.tables.items() for part in (name, rows, records)]
+        words = [part for pair in self.words.items() for part in pair]
+        return _BETWEEN.join([str(len(self.tables)), *tables, *words])
+
+    @staticmethod
+    def from_text(text: str) -> Excerpt:
+        """The excerpt back."""
+        count, *parts = text.split(_BETWEEN)
+        end = 3 * int(count)
+        tables = zip(parts[0:end:3], zip(parts[1:end:3], parts[2:end:3], strict=True), strict=True)
+        return Excerpt(dict(tables), dict(zip(parts[end::2], parts[end + 1 :: 2], strict=True)))
 
 
 def excerpt_of(catalogue: Catalogue, source: str) -> Excerpt:
@@ -46,13 +61,12 @@ class Excerpts(Mapping[str, Excerpt]):
 
     def __getitem__(self, source: str) -> Excerpt:
         name = self._names.get(source)
-        note = self._store.read(name) if self._store and name else None
+        note = self._store.read_text(name) if self._store and name else None
         if note is not None:
-            tables, words = note
-            return Excerpt(tables, words)
+            return Excerpt.from_text(note)
         made = excerpt_of(self._catalogue, source)
         if self._store and name:
-            self._store.write(name, [made.tables, made.words])
+            self._store.write_text(name, made.to_text())
         return made
 
     def __iter__(self) -> Iterator[str]:

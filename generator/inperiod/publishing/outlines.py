@@ -7,13 +7,13 @@ Digests here are of what is recorded, not of where in a file it was written. The
 
 from __future__ import annotations
 
-from collections import defaultdict
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import fields
 from math import inf
 from typing import Any, NamedTuple
 
 from inperiod.evidence.facts import Days, days_of, document_id
+from inperiod.hands import done_by_all
 from inperiod.publishing import words
 from inperiod.publishing.digests import PLACES, digest, plain
 from inperiod.publishing.flats import FlatPicture, middle_year, shown_picture
@@ -23,6 +23,8 @@ from inperiod.records.keeping import Store
 from inperiod.records.model import Catalogue, Dated, Plate, Source
 
 PART = "outlines"
+TOGETHER = 16
+"""Sources that one process makes outlines of at a time."""
 
 
 class PlateOutline(NamedTuple):
@@ -137,25 +139,29 @@ class Outliner:
 
 
 def outlines_of(
-    catalogue: Catalogue, editions: Mapping[str, str] | None = None, base: bytes = b""
+    catalogue: Catalogue, editions: Mapping[str, str] | None = None, base: bytes = b"", hands: int = 1
 ) -> dict[str, SourceOutline]:
-    """The outlines of all sources of a catalogue as it is published. ``editions`` tell what a source was read
-    from; of those that stand by themselves, what was noted for the same edition and base is not made again,
-    and what is made is noted."""
+    """The outlines of all sources of a catalogue as it is published, made by so many processes. ``editions``
+    tell what a source was read from; of those that stand by themselves, what was noted for the same edition
+    and base is not made again, and what is made is noted."""
     outliner = Outliner(catalogue)
     alone = {key: each for key, each in (editions or {}).items() if key not in catalogue.entangled}
     store = Store.of(catalogue.folder, PART) if alone else None
     if store is None:
         return {key: outliner.of(source) for key, source in catalogue.sources.items()}
     notes = _Notes(store, base.hex())
-    found = {}
-    for key in catalogue.sources:
-        made = notes.outline(alone[key]) if key in alone else None
-        found[key] = made or outliner.of(catalogue.sources[key])
-        if key in alone:
-            notes.note(alone[key], found[key], new=made is None)
-    notes.write()
-    return found
+    found = {key: notes.outline(alone[key]) if key in alone else None for key in catalogue.sources}
+    new = [key for key, outline in found.items() if outline is None]
+    parts = [new[at : at + TOGETHER] for at in range(0, len(new), TOGETHER)]
+
+    def work(part: Sequence[str]) -> list[SourceOutline]:
+        return [outliner.of(catalogue.sources[key]) for key in part]
+
+    for number, made in done_by_all(parts, work, hands, lambda _: None):
+        found.update(zip(parts[number], map(_outline, made), strict=True))
+    outlines = {key: outline for key, outline in found.items() if outline is not None}
+    notes.write({alone[key]: outlines[key] for key in alone}, {alone[key] for key in new if key in alone})
+    return outlines
 
 
 class _Notes:
@@ -164,31 +170,28 @@ class _Notes:
     def __init__(self, store: Store, base: str) -> None:
         self._store = store
         self._base = base
-        self._was: dict[str, dict[str, Any]] = {}
-        self._now: dict[str, dict[str, SourceOutline]] = defaultdict(dict)
-        self._new: set[str] = set()
+        self._read: dict[str, dict[str, Any]] = {}
 
     def outline(self, edition: str) -> SourceOutline | None:
         """What is noted of that edition."""
         name = edition[0]
-        if name not in self._was:
+        if name not in self._read:
             note = self._store.read(name)
-            self._was[name] = note["outlines"] if note and note["base"] == self._base else {}
-        known = self._was[name].get(edition)
-        if known is None:
-            return None
-        made = SourceOutline(*known)
-        return made._replace(plates=[PlateOutline(*each) for each in made.plates])
+            self._read[name] = note["outlines"] if note and note["base"] == self._base else {}
+        known = self._read[name].get(edition)
+        return None if known is None else _outline(known)
 
-    def note(self, edition: str, outline: SourceOutline, *, new: bool) -> None:
-        """An outline to be kept; of those that are not new only with new ones."""
-        self._now[edition[0]][edition] = outline
-        if new:
-            self._new.add(edition[0])
+    def write(self, outlines: Mapping[str, SourceOutline], new: Iterable[str]) -> None:
+        """Note the outlines, where any is new, by their editions."""
+        for name in {edition[0] for edition in new}:
+            held = {edition: each for edition, each in outlines.items() if edition[0] == name}
+            self._store.write(name, {"base": self._base, "outlines": held})
 
-    def write(self) -> None:
-        for name in self._new:
-            self._store.write(name, {"base": self._base, "outlines": self._now[name]})
+
+def _outline(fields: Sequence[Any]) -> SourceOutline:
+    """An outline from its fields."""
+    made = SourceOutline(*fields)
+    return made._replace(plates=[PlateOutline(*each) for each in made.plates])
 
 
 def _recorded(plate: Plate, source: Source) -> str | None:

@@ -6,7 +6,6 @@ import contextlib
 import ctypes
 import os
 import shutil
-import stat
 import sys
 import time
 from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
@@ -71,7 +70,12 @@ def refuse_foreign(target: Path, catalogue_folder: Path) -> Mapping[str, Standin
 def standing(folder: Path) -> dict[str, Standing | None]:
     """Every file under a folder as it stands, by its path; None for what is no ordinary file. Links are not
     followed, and what the system itself drops into folders is passed over."""
-    return {path: _standing_of(entry.stat(follow_symlinks=False)) for path, entry in _entries(folder)}
+    return {
+        path: _as_it_stands(entry.stat(follow_symlinks=False))
+        if entry.is_file(follow_symlinks=False)
+        else None
+        for path, entry in _entries(folder)
+    }
 
 
 def numbers(folder: Path) -> dict[str, int | None]:
@@ -95,8 +99,8 @@ def _entries(folder: Path) -> Iterator[tuple[str, os.DirEntry[str]]]:
                     yield path, entry
 
 
-def _standing_of(seen: os.stat_result) -> Standing | None:
-    return (seen.st_size, seen.st_mtime_ns, seen.st_ino) if stat.S_ISREG(seen.st_mode) else None
+def _as_it_stands(seen: os.stat_result) -> Standing:
+    return seen.st_size, seen.st_mtime_ns, seen.st_ino
 
 
 @dataclass(frozen=True, slots=True)
@@ -182,9 +186,7 @@ class Aside:
 
     @staticmethod
     def _stands(place: str) -> Standing:
-        found = _standing_of(os.lstat(place))
-        assert found is not None
-        return found
+        return _as_it_stands(os.lstat(place))
 
     def _place(self, path: str) -> str:
         """Where a file is to be written: in a folder that is there, and under a name that is not."""

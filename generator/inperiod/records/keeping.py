@@ -91,6 +91,11 @@ class Store:
 
     def read(self, name: str) -> Any:
         """A note; None where there is none, or none of ours."""
+        text = self.read_text(name)
+        return None if text is None else json.loads(text)
+
+    def read_text(self, name: str) -> str | None:
+        """A note that is plain text; likewise."""
         try:
             data = (self.home / f"{name}.json").read_bytes()
         except OSError:
@@ -98,15 +103,15 @@ class Store:
         seal, text = data[:_SEAL], data[_SEAL:]
         if not compare_digest(seal, self._seal(name, text)):
             return None
-        return json.loads(text)
-
-    def holds(self, name: str) -> bool:
-        """Whether there is a note of that name, of ours or not."""
-        return (self.home / f"{name}.json").exists()
+        return text.decode("utf-8", "surrogatepass")
 
     def write(self, name: str, note: Any) -> None:
         """Keep a note, where it can be written."""
-        text = json.dumps(note, separators=(",", ":")).encode()
+        self.write_text(name, json.dumps(note, separators=(",", ":")))
+
+    def write_text(self, name: str, note: str) -> None:
+        """Keep plain text, where it can be written."""
+        text = note.encode("utf-8", "surrogatepass")
         new = self.home / f"{name}.{os.getpid()}.new"
         with contextlib.suppress(OSError):
             new.write_bytes(self._seal(name, text) + text)
