@@ -19,13 +19,14 @@ from typing import Any
 def build(folder: Path, site: Path) -> dict[str, Any]:
     """A build as the command does it, from reading to the site in its place. ``work`` is what it takes beyond
     the start of Python and its modules, in seconds and in processor seconds of this process and its hands."""
-    from inperiod import publishing
+    from inperiod.publishing import build as build_site  # with all its modules, which are else opened late
+    from inperiod.records import read_catalogue  # noqa: F401
     from inperiod.records.keeping import read_kept
 
     began, busy = time.perf_counter(), _busy()
     reading = read_kept(folder)
     read = time.perf_counter() - began
-    report = publishing.build(reading.catalogue, site, editions=reading.editions, grounds=reading.grounds)
+    report = build_site(reading.catalogue, site, editions=reading.editions, grounds=reading.grounds)
     return {
         "work": time.perf_counter() - began,
         "busy": _busy() - busy,
