@@ -7,7 +7,8 @@ from pathlib import Path
 
 from inperiod.evidence.exchange import facts_from_json, facts_to_json
 from inperiod.evidence.facts import Facts, gather_facts
-from inperiod.records.keeping import Store, add_standing
+from inperiod.records.grounds import add_standing
+from inperiod.records.keeping import Store
 from inperiod.records.outcome import Reading
 
 NOTE = "facts"

@@ -35,7 +35,7 @@ from inperiod.publishing.write import (
     refuse_place,
     swap_in,
 )
-from inperiod.records.keeping import add_standing
+from inperiod.records.grounds import add_standing
 from inperiod.records.model import Catalogue
 from inperiod.seldom import refuse_seldom
 

@@ -26,7 +26,16 @@ def record_files(folder: Path, problems: list[Problem]) -> Iterator[tuple[str, b
 
 
 def files(place: Path, name: str, problems: list[Problem]) -> Iterator[tuple[str, bytes]]:
-    """The files of a sub-folder, in the order of their names; what is no record is complained of."""
+    """The files of a sub-folder, in the order of their names, with what is in them; what is no record is
+    complained of."""
+    for file, path in paths(place, name, problems):
+        data = bytes_of(place, path, file, problems)
+        if data is not None:
+            yield file, data
+
+
+def paths(place: Path, name: str, problems: list[Problem]) -> Iterator[tuple[str, Path]]:
+    """The same files by their names inside the folder, with where they are."""
     home = place / name
     if not home.exists() and not home.is_symlink():
         return
@@ -40,10 +49,8 @@ def files(place: Path, name: str, problems: list[Problem]) -> Iterator[tuple[str
         file = f"{name}/{path.name}"
         if problem := _bad_name(path, file):
             problems.append(problem)
-            continue
-        data = bytes_of(place, path, file, problems)
-        if data is not None:
-            yield file, data
+        else:
+            yield file, path
 
 
 def _bad_name(path: Path, file: str) -> Problem | None:

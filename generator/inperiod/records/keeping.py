@@ -11,7 +11,6 @@ from __future__ import annotations
 import contextlib
 import json
 import os
-import stat
 import sys
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
@@ -21,12 +20,12 @@ from hmac import compare_digest
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from inperiod.kept import kept
 from inperiod.own_folder import own_folder
 from inperiod.records.as_json import from_json, to_json
+from inperiod.records.grounds import Grounds, digest_of, program
 from inperiod.records.model import Board, Catalogue, Facet, Settings, Source, Vocabulary, is_entangled
 from inperiod.records.outcome import Reading
-from inperiod.records.places import MAX_BYTES, SETTINGS_FILE
+from inperiod.records.places import SETTINGS_FILE
 from inperiod.records.problems import Problem
 from inperiod.records.unopened import Entry, problem_to_json, unopened
 from inperiod.seldom import refuse_seldom
@@ -51,15 +50,16 @@ def read_kept(folder: Path) -> Reading:
     kept for the next time. ``grounds`` of the reading is then the digest of all that was read."""
     folder = Path(folder)
     store = Store.of(folder)
-    grounds = _grounds(folder) if store else None
+    looked = Grounds(folder)
+    grounds = looked.of_all() if store else None
     if store is None or grounds is None:
         found: Reading = _reader().read_catalogue(folder)
         return found
     known = store.read(WHOLE)
     if known and known["grounds"] == grounds:
         return _known(folder, store, known)
-    reading, note = _read(folder, store, known)
-    if _grounds(folder) != grounds:  # somebody saved a file while it was read
+    reading, note = _read(folder, store, known, looked)
+    if note is None or looked.of_all() != grounds:  # somebody saved a file while it was read
         return reading
     store.write(WHOLE, {"grounds": grounds} | note)
     store.tidy(_SPARE, {WHOLE, "facts", *(each[1] for each in note["entries"])})
@@ -156,12 +156,11 @@ def _key() -> bytes | None:
     return key if len(key) == 32 else None
 
 
-def _read(folder: Path, store: Store, known: Any) -> tuple[Reading, dict[str, Any]]:
-    """The folder read, what is known of it from ``known``; and what to note of it, but for its grounds."""
-    from inperiod.records.files import files
-
+def _read(folder: Path, store: Store, known: Any, looked: Grounds) -> tuple[Reading, dict[str, Any] | None]:
+    """The folder read, what is known of it from ``known``; and what to note of it, but for its grounds: None
+    where a source file was not the one that was ``looked`` at."""
     reader = _reader()
-    rules_from = _grounds_of_rules(folder)
+    rules_from = looked.of_rules()
     if known and rules_from and known.get("rules") == rules_from:
         rules, of_rules = _rules(folder, known), _problems(known["problems of rules"])
         memory = _Memory(store, rules, known["entries"])
@@ -170,12 +169,12 @@ def _read(folder: Path, store: Store, known: Any) -> tuple[Reading, dict[str, An
         rules = reader.read_rules(folder, of_rules)
         memory = _Memory(store, rules, ())
     problems = list(of_rules)
-    entries = list(memory.entries(files(folder, "sources", problems)))
+    entries = memory.entries(looked, problems)
     problems += [problem for each in entries for problem in each.problems]
     boards = reader.read_boards(rules, problems)
     found: Reading = reader.checked(unopened(rules, entries, boards, memory.source), problems)
     reading = replace(found, editions=_editions(entries))
-    return reading, {
+    note = {
         "rules": rules_from,
         "problems of rules": [problem_to_json(each) for each in of_rules],
         "problems": [problem_to_json(each) for each in reading.problems],
@@ -184,6 +183,7 @@ def _read(folder: Path, store: Store, known: Any) -> tuple[Reading, dict[str, An
         "boards": [[board.mark.file, to_json(board)] for board in boards.values()],
         "entries": [each.to_json() for each in entries],
     }
+    return reading, note if memory.as_looked_at else None
 
 
 def _known(folder: Path, store: Store, known: Mapping[str, Any]) -> Reading:
@@ -217,19 +217,31 @@ class _Memory:
     def __init__(self, store: Store, rules: Catalogue, known: Iterable[list[Any]]) -> None:
         self._store = store
         self._rules = rules
-        self._program = _program()
+        self._program = program()
         self._dates: Dates = {}
         self._open: dict[str, Source] = {}
+        self.as_looked_at = True
         entries = map(Entry.from_json, known)
         self.known = {each.note: each for each in entries}
 
-    def entries(self, found: Iterable[tuple[str, bytes]]) -> Iterator[Entry]:
-        """What is to be known of every source file."""
-        for lot in _lots(found):
-            names = {file: self._name(file, data) for file, data in lot}
-            new = self._by_all([each for each in lot if names[each[0]] not in self.known])
-            for file, _ in lot:
-                yield self.known.get(names[file]) or new[file]
+    def entries(self, looked: Grounds, problems: list[Problem]) -> list[Entry]:
+        """What is to be known of every source file, in order. ``as_looked_at`` tells afterwards whether they
+        are the files that were looked at."""
+        from inperiod.records.files import bytes_of, paths
+
+        found: dict[str, Entry | None] = {}
+        unknown: list[tuple[str, Path]] = []
+        for file, path in paths(self._rules.folder, "sources", problems):
+            digest = looked.of_file(file)
+            found[file] = self.known.get(self._name(file, digest)) if digest else None
+            if found[file] is None:
+                unknown.append((file, path))
+        read = ((file, bytes_of(self._rules.folder, path, file, problems)) for file, path in unknown)
+        for lot in _lots((file, data) for file, data in read if data is not None):
+            for file, data in lot:
+                self.as_looked_at &= looked.of_file(file) in (None, digest_of(data))
+            found |= self._by_all(lot)
+        return [each for each in found.values() if each is not None]
 
     def source(self, entry: Entry) -> Source:
         """The source of an entry."""
@@ -246,8 +258,8 @@ class _Memory:
         reading: Reading = _reader().read_catalogue(self._rules.folder)
         return reading.catalogue
 
-    def _name(self, file: str, data: bytes) -> str:
-        grounds = (self._program, file.encode(), self._rules.settings.seasons.encode(), data)
+    def _name(self, file: str, digest: str) -> str:
+        grounds = (self._program, file.encode(), self._rules.settings.seasons.encode(), digest.encode())
         return blake2b(b"\0".join(grounds), digest_size=16).hexdigest()
 
     def _by_all(self, lot: Sequence[tuple[str, bytes]]) -> dict[str, Entry]:
@@ -265,7 +277,7 @@ class _Memory:
 
     def _entry(self, file: str, data: bytes) -> Entry:
         """A file that is not known by these rules: its record may be."""
-        name = self._name(file, data)
+        name = self._name(file, digest_of(data))
         note = self._store.read(name)
         if note is not None:
             record, faults = note[0] and from_json(Source, note[0], file), _problems(note[1])
@@ -293,81 +305,3 @@ def _lots(found: Iterable[tuple[str, bytes]]) -> Iterator[list[tuple[str, bytes]
             yield lot
             lot, held = [], 0
     yield lot
-
-
-def _grounds(folder: Path) -> str | None:
-    """A digest of all that reading and checking look at; None where some of it cannot be read."""
-    rules = _grounds_of_rules(folder)
-    if rules is None:
-        return None
-    found = blake2b(rules.encode(), digest_size=16)
-    try:
-        for name in ("sources", "boards"):
-            _add(found, f"{folder}/{name}", name, b"")
-        add_standing(found, folder / "images")
-    except (OSError, RuntimeError):  # the latter of links that lead in a circle
-        return None
-    return found.hexdigest()
-
-
-def _grounds_of_rules(folder: Path) -> str | None:
-    """A digest of what the settings and the vocabulary are read from; None where it cannot be read."""
-    found = blake2b(_program(), digest_size=16)
-    try:
-        _add(found, f"{folder}/{SETTINGS_FILE}", SETTINGS_FILE, b"")
-        own = folder / "vocabulary"
-        _add(found, str(own), "own", b"")
-        if not own.is_dir():
-            _add(found, str(kept("vocabulary")), "kept", b"")
-    except (OSError, RuntimeError):
-        return None
-    return found.hexdigest()
-
-
-def _add(found: Any, place: str, name: str, before: bytes) -> None:
-    """A file by its name and bytes, a folder by those of its entries, a link as well by where it leads."""
-    label = before + b"/" + os.fsencode(name)
-    try:
-        seen = os.lstat(place)
-        if stat.S_ISLNK(seen.st_mode):
-            found.update(label + b"\0link\0" + os.fsencode(Path(place).resolve()))
-            seen = os.stat(place)
-    except (FileNotFoundError, NotADirectoryError):
-        return
-    if stat.S_ISDIR(seen.st_mode):
-        if before:  # nothing below is read
-            found.update(label + b"\0folder\0")
-            return
-        for entry in sorted(os.listdir(place)):
-            _add(found, f"{place}/{entry}", entry, label)
-    elif not stat.S_ISREG(seen.st_mode):
-        found.update(label + b"\0other\0")
-    else:
-        with open(place, "rb") as stream:
-            data = stream.read(MAX_BYTES + 1)
-        found.update(b"%b\0%d\0" % (label, len(data)))
-        found.update(data)
-
-
-def add_standing(found: Any, folder: Path) -> None:
-    """Add to a digest the files of a folder at any depth, by name, size and the time they were last
-    written."""
-    if not folder.is_dir():
-        return
-    for place, folders, names in os.walk(folder):
-        folders.sort()
-        for name in sorted(each for each in names if not each.endswith(".pyc")):
-            seen = os.stat(os.path.join(place, name), follow_symlinks=True)
-            found.update(
-                os.fsencode(os.path.join(place, name)) + b"\0%d\0%d" % (seen.st_size, seen.st_mtime_ns)
-            )
-
-
-def _program() -> bytes:
-    """What tells this program from another, or from itself before a change."""
-    from inperiod import __version__
-
-    found = blake2b(f"{__version__} {sys.version}".encode(), digest_size=16)
-    for folder in (Path(__file__).parents[1] / "dating", Path(__file__).parent, kept("schemas")):
-        add_standing(found, folder)
-    return found.digest()
