@@ -416,6 +416,10 @@ class Script:
         held, kind = node.args
         if isinstance(kind, ast.BinOp) and ast.unparse(kind) == "int | float":
             return f'typeof {self.inner(held)} === "number"'
+        if isinstance(kind, ast.Name) and kind.id == "int":
+            return f"Number.isInteger({self.value(held)})"
+        if isinstance(kind, ast.Name) and kind.id == "str":
+            return f'(typeof {self.inner(held)} === "string" || {self.inner(held)} instanceof Markup)'
         return f"{self.inner(held)} instanceof {self.value(kind)}"
 
     def arguments(self, node: ast.Call, name: str) -> str:

@@ -8,12 +8,18 @@
   const marks = (() => {
     function number(value) {
       let rounded;
+      if (Number.isInteger(value)) {
+        return String(value);
+      }
       rounded = Math.floor((value * 100) + 0.5) / 100;
       return (same(rounded, Math.trunc(rounded))) ? String(Math.trunc(rounded)) : String(rounded);
     }
+    function _escaped(text) {
+      return String(escape(text));
+    }
     function tag(name, attributes, ...children) {
       let written, inside;
-      written = ([...attributes.entries()].filter(([key, value]) => (value != null)).map(([key, value]) => (` ${key}="${typeof value === "number" ? number(value) : escape(value)}"`))).join("");
+      written = ([...attributes.entries()].filter(([key, value]) => (value != null)).map(([key, value]) => (` ${key}="${(typeof value === "string" || value instanceof Markup) ? _escaped(value) : number(value)}"`))).join("");
       inside = ([...children].map((child) => (child instanceof Markup ? child : escape(child)))).join("");
       return new Markup(`<${name}${written}>${inside}</${name}>`);
     }
@@ -70,7 +76,19 @@
         return new Path(change(this.start), [...steps], this.closed);
       }
       mirror(axis = CENTRE) {
-        return this.mapped((point) => [(2 * axis) - point[0], point[1]]);
+        let twice, steps, step, ax, ay, bx, by, x, y;
+        twice = 2 * axis;
+        steps = [];
+        for (step of this.steps) {
+          if ((step.length === 3)) {
+            [[ax, ay], [bx, by], [x, y]] = step;
+            steps.push([[twice - ax, ay], [twice - bx, by], [twice - x, y]]);
+          } else {
+            [[x, y]] = step;
+            steps.push([[twice - x, y]]);
+          }
+        }
+        return new Path([twice - this.start[0], this.start[1]], [...steps], this.closed);
       }
       move(across, down = 0) {
         return this.mapped((point) => [point[0] + across, point[1] + down]);
@@ -126,7 +144,7 @@
       let x, y, rx, ry, k;
       [[x, y], rx, ry] = [centre, across, (down == null) ? across : down];
       k = 0.5523;
-      return new Path([x + rx, y]).curve([x + rx, y + (k * ry)], [x + (k * rx), y + ry], [x, y + ry]).curve([x - (k * rx), y + ry], [x - rx, y + (k * ry)], [x - rx, y]).curve([x - rx, y - (k * ry)], [x - (k * rx), y - ry], [x, y - ry]).curve([x + (k * rx), y - ry], [x + rx, y - (k * ry)], [x + rx, y]).close();
+      return new Path([x + rx, y], [[[x + rx, y + (k * ry)], [x + (k * rx), y + ry], [x, y + ry]], [[x - (k * rx), y + ry], [x - rx, y + (k * ry)], [x - rx, y]], [[x - rx, y - (k * ry)], [x - (k * rx), y - ry], [x, y - ry]], [[x + (k * rx), y - ry], [x + rx, y - (k * ry)], [x + rx, y]]], true);
     }
     function box(x, y, wide, high) {
       return path([x, y], [x + wide, y], [x + wide, y + high], [x, y + high]).close();

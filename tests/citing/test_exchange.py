@@ -19,6 +19,7 @@ from pylatexenc.latex2text import LatexNodes2Text
 from citing.cases import SOURCES
 from citing.csl_data import csl_data_schema
 from inperiod.citing import FORMATS, export
+from inperiod.citing.exchange import indented
 from inperiod.records.model import Catalogue, Settings, Source, Vocabulary
 
 AWKWARD_TITLES = [
@@ -44,6 +45,17 @@ def test_an_unknown_plate_or_format_is_refused() -> None:
         export(WHOLE, ["nowhere/p1"], "ris")
     with pytest.raises(KeyError):
         export(WHOLE, [], "cards")
+
+
+VALUES = st.recursive(
+    st.text() | st.integers() | st.booleans(),
+    lambda inner: st.lists(inner, max_size=3) | st.dictionaries(st.text(), inner, max_size=3),
+)
+
+
+@given(VALUES)
+def test_items_are_laid_out_as_the_usual_writer_of_json_does(value: object) -> None:
+    assert indented(value) == json.dumps(value, ensure_ascii=False, indent=2)
 
 
 def test_nothing_to_export_is_an_empty_list_in_every_format() -> None:

@@ -6,6 +6,7 @@ import json
 import re
 from pathlib import Path
 
+from inperiod.citing import csl_item
 from inperiod.publishing import build
 from inperiod.publishing.machine_tags import citation_tags, json_ld
 from inperiod.records.model import Catalogue, Creator, Locator, Publisher, Settings, Source
@@ -89,13 +90,13 @@ def test_a_fact_not_recorded_has_no_tag(tmp_path: Path) -> None:
         rights=None,
     )
     catalogue = of_one(bare, tmp_path)
-    names = {tag.name for tag in citation_tags(catalogue, bare.plates[0])}
+    names = {tag.name for tag in citation_tags(catalogue, bare.plates[0], csl_item(bare, bare.plates[0]))}
     assert names == {"citation_title", "citation_inbook_title"}
 
 
 def test_no_record_can_end_the_element_its_data_stands_in(tmp_path: Path) -> None:
     catalogue = hostile(sample(tmp_path), "</script><script>alert(1)</script>\u2028")
     for each in catalogue.plates.values():
-        text = str(json_ld(catalogue, each))
+        text = str(json_ld(catalogue, each, csl_item(catalogue.sources[each.source], each)))
         assert "<" not in text
         assert json.loads(text)["identifier"] == each.key

@@ -1,7 +1,7 @@
 """Citation styles and exchange formats for plates and sources."""
 
 from inperiod.citing.credit import dating_line
-from inperiod.citing.csl import csl_item
+from inperiod.citing.csl import Entry, csl_item, entry_for
 from inperiod.citing.exchange import DOWNLOADS, FORMATS, downloads, export, item_alone, joined
 from inperiod.citing.pieces import locator_words
 from inperiod.citing.styles import DEFAULT_STYLE, STYLES, Style, cite, cite_in_all, cite_source
@@ -11,6 +11,7 @@ __all__ = [
     "DOWNLOADS",
     "FORMATS",
     "STYLES",
+    "Entry",
     "Style",
     "cite",
     "cite_in_all",
@@ -18,6 +19,7 @@ __all__ = [
     "csl_item",
     "dating_line",
     "downloads",
+    "entry_for",
     "export",
     "item_alone",
     "joined",

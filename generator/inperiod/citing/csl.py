@@ -7,10 +7,11 @@ the printed styles and the exchange formats all start from here.
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 from typing import Any
 
 from inperiod.dating import in_words
-from inperiod.records.model import Creator, Dated, Plate, Source
+from inperiod.records.model import Catalogue, Creator, Dated, Locator, Plate, Source
 
 Item = dict[str, Any]
 
@@ -31,6 +32,30 @@ CSL_TYPES: dict[str, tuple[str, str | None]] = {
 }
 
 PERIODICALS = ("magazine-issue", "newspaper", "advertisement")
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One thing cited, from which every style and format is written: its CSL item, where in the source it is,
+    its date as EDTF ("" if undated), and the source."""
+
+    item: Item
+    locator: Locator
+    edtf: str
+    source: Source
+
+    @property
+    def page(self) -> str:
+        return str(self.locator.page or self.item.get("page", ""))
+
+
+def entry_for(catalogue: Catalogue, key: str) -> Entry:
+    """The entry for a plate's key (``source/plate``) or a source's id. Raises KeyError for neither."""
+    plate = catalogue.plates.get(key)
+    source = catalogue.sources[plate.source if plate else key]
+    item = csl_item(source, plate, catalogue.sources.get(source.reprint_of or ""))
+    date = (plate.date if plate else None) or source.date
+    return Entry(item, plate.locator if plate else Locator(), date.text if date else "", source)
 
 
 def csl_item(source: Source, plate: Plate | None = None, original: Source | None = None) -> Item:

@@ -7,51 +7,40 @@ BibTeX has none but ``note``.
 
 from __future__ import annotations
 
-import json
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from json.encoder import encode_basestring
 
-from inperiod.citing.csl import csl_item
+from inperiod.citing.csl import Entry, entry_for
 from inperiod.citing.pieces import MONTHS, Item, figure_of, locator_of
-from inperiod.records.model import Catalogue, Locator
-
-
-@dataclass(frozen=True, slots=True)
-class Entry:
-    """One thing cited: its CSL item, where in the source it is, and its date as EDTF ("" if undated)."""
-
-    item: Item
-    locator: Locator
-    edtf: str
-
-    @property
-    def page(self) -> str:
-        return str(self.locator.page or self.item.get("page", ""))
-
-    @property
-    def figure(self) -> str:
-        """The locator below the page, e.g. ``fig. 3, no. 2207``."""
-        return figure_of(self.locator)
-
-
-def entries_for(catalogue: Catalogue, keys: Iterable[str]) -> list[Entry]:
-    """Entries for plate keys (``source/plate``) and source ids, in the order given.
-
-    Raises KeyError for a key that is neither.
-    """
-    found = []
-    for key in keys:
-        plate = catalogue.plates.get(key)
-        source = catalogue.sources[plate.source if plate else key]
-        item = csl_item(source, plate, catalogue.sources.get(source.reprint_of or ""))
-        date = (plate.date if plate else None) or source.date
-        found.append(Entry(item, plate.locator if plate else Locator(), date.text if date else ""))
-    return found
+from inperiod.records.model import Catalogue
 
 
 def csl_json(entries: Iterable[Entry]) -> str:
     """A CSL-JSON array (csl-data 1.0.2)."""
-    return json.dumps([_csl_entry(entry) for entry in entries], ensure_ascii=False, indent=2) + "\n"
+    return indented([_csl_entry(entry) for entry in entries]) + "\n"
+
+
+def indented(value: object, margin: str = "\n") -> str:
+    """Texts, whole numbers and truths, in lists and dicts of text keys, as JSON indented by twos.
+    ``json.dumps(value, ensure_ascii=False, indent=2)`` says the same, but only its plain form is quick."""
+    inner = margin + "  "
+    match value:
+        case str():
+            return encode_basestring(value)
+        case bool():
+            return "true" if value else "false"
+        case int():
+            return repr(value)
+        case {}:
+            pairs = [f"{encode_basestring(key)}: {indented(each, inner)}" for key, each in value.items()]
+            return "{" + inner + f",{inner}".join(pairs) + margin + "}" if pairs else "{}"
+        case [*members]:
+            return (
+                "[" + inner + f",{inner}".join([indented(each, inner) for each in members]) + margin + "]"
+                if members
+                else "[]"
+            )
+    raise TypeError(f"no CSL value: {value!r}")
 
 
 def _csl_entry(entry: Entry) -> Item:
@@ -134,7 +123,7 @@ def _bibtex_fields(entry: Entry) -> dict[str, str]:
         "address": item.get("publisher-place", ""),
         "year": issued.get("literal", "") or (str(parts[0][0]) if parts[0] else ""),
         "month": MONTHS[parts[0][1] - 1] if len(parts[0]) > 1 else "",
-        "note": ", ".join(part for part in (entry.figure, held) if part),
+        "note": ", ".join(part for part in (figure_of(entry.locator), held) if part),
     }
 
 
@@ -146,7 +135,7 @@ def _biblatex_fields(entry: Entry) -> dict[str, str]:
         "date": entry.edtf,
         "urldate": "-".join(f"{part:02d}" for part in item.get("accessed", {}).get("date-parts", [[]])[0]),
         "langid": item.get("language", ""),
-        "addendum": entry.figure,
+        "addendum": figure_of(entry.locator),
     }
 
 
@@ -202,7 +191,7 @@ def _ris_entry(entry: Entry) -> str:
         ("PB", item.get("publisher")),
         ("CY", item.get("publisher-place")),
         ("M3", item.get("genre")),
-        ("N1", entry.figure),
+        ("N1", figure_of(entry.locator)),
         ("DB", item.get("archive")),
         ("AN", item.get("archive_location")),
         ("LA", item.get("language")),
@@ -241,10 +230,9 @@ FORMATS: Mapping[str, Callable[[Iterable[Entry]], str]] = {
 DOWNLOADS: Mapping[str, str] = {"csl-json": "csl.json", "biblatex": "bib", "ris": "ris"}
 
 
-def downloads(catalogue: Catalogue, keys: Iterable[str]) -> dict[str, str]:
-    """Plates and sources in each of the formats of ``DOWNLOADS``. Raises KeyError for an unknown key."""
-    entries = entries_for(catalogue, keys)
-    return {fmt: FORMATS[fmt](entries) for fmt in DOWNLOADS}
+def downloads(entry: Entry) -> dict[str, str]:
+    """A plate or source in each of the formats of ``DOWNLOADS``."""
+    return {fmt: FORMATS[fmt]([entry]) for fmt in DOWNLOADS}
 
 
 def joined(texts: Sequence[str], fmt: str) -> str:
@@ -264,4 +252,4 @@ def export(catalogue: Catalogue, keys: Iterable[str], fmt: str) -> str:
 
     Raises KeyError for an unknown key or format.
     """
-    return FORMATS[fmt](entries_for(catalogue, keys))
+    return FORMATS[fmt]([entry_for(catalogue, key) for key in keys])

@@ -61,7 +61,11 @@ def plain(piece: str) -> str:
 
 def as_html(piece: str) -> str:
     """The words escaped, with ``<i>`` for italics; there is no other tag, and each that opens is closed."""
-    return _ITALIC.sub(r"<i>\1</i>", str(escape(piece)))
+    return _ITALIC.sub(_set_in_italics, str(escape(piece)))
+
+
+def _set_in_italics(found: re.Match[str]) -> str:
+    return f"<i>{found[1]}</i>"
 
 
 def italic(text: str) -> str:
@@ -95,7 +99,8 @@ def title_case(text: str, language: str | None) -> str:
 
 def quotes_turned(text: str, opening: str, closing: str) -> str:
     """Straight quotation marks turned into the style's own pair, apostrophes into ’."""
-    text = re.sub(r'"([^"]*)"', rf"{opening}\1{closing}", text)
+    if '"' in text:
+        text = re.sub(r'"([^"]*)"', rf"{opening}\1{closing}", text)
     return text.replace("'", "’")
 
 
@@ -207,6 +212,7 @@ def ordinal(edition: str) -> str:
 # --- where in the source ----------------------------------------------------------------------------
 
 
+@lru_cache(maxsize=64)
 def locator_of(locator: Locator, page_label: bool) -> str:
     """Page, plate, figure and item: ``p. 14, fig. 3, no. 2207``; the page bare without ``page_label``."""
     page = locator.page

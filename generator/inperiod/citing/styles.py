@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from inperiod.citing import apa, chicago, mhra, mla
 from inperiod.citing.credit import credit
-from inperiod.citing.csl import csl_item
+from inperiod.citing.csl import Entry, entry_for
 from inperiod.citing.pieces import Item, as_html, plain
 from inperiod.records.model import Catalogue, Locator, Source
 
@@ -48,30 +48,21 @@ def cite(catalogue: Catalogue, plate_key: str, style: str = DEFAULT_STYLE, form:
 
     Raises KeyError for a plate or a style that does not exist.
     """
-    return _shaped(STYLES[style].write(*_plate(catalogue, plate_key)), form)
+    return _written(STYLES[style], entry_for(catalogue, catalogue.plates[plate_key].key), form)
 
 
-def cite_in_all(catalogue: Catalogue, plate_key: str, form: str = "text") -> dict[str, str]:
-    """The same in every style, by the style's id. Raises KeyError for a plate that does not exist."""
-    told = _plate(catalogue, plate_key)
-    return {style.id: _shaped(style.write(*told), form) for style in STYLES.values()}
+def cite_in_all(entry: Entry, form: str = "text") -> dict[str, str]:
+    """The same in every style, by the style's id."""
+    return {style.id: _written(style, entry, form) for style in STYLES.values()}
 
 
 def cite_source(
     catalogue: Catalogue, source_id: str, style: str = "chicago-bibliography", form: str = "text"
 ) -> str:
     """A whole source cited. Raises KeyError for a source or a style that does not exist."""
-    source = catalogue.sources[source_id]
-    original = catalogue.sources.get(source.reprint_of or "")
-    return _shaped(STYLES[style].write(csl_item(source, None, original), Locator(), source), form)
+    return _written(STYLES[style], entry_for(catalogue, catalogue.sources[source_id].id), form)
 
 
-def _plate(catalogue: Catalogue, key: str) -> tuple[Item, Locator, Source]:
-    plate = catalogue.plates[key]
-    source = catalogue.sources[plate.source]
-    original = catalogue.sources.get(source.reprint_of or "")
-    return csl_item(source, plate, original), plate.locator, source
-
-
-def _shaped(written: str, form: str) -> str:
+def _written(style: Style, entry: Entry, form: str) -> str:
+    written = style.write(entry.item, entry.locator, entry.source)
     return as_html(written) if form == "html" else plain(written)

@@ -4,22 +4,31 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
+from functools import lru_cache
+from typing import Any
 
 from markupsafe import Markup, escape
 
 
 def number(value: float) -> str:
     """At most two decimals, a half going up, no needless zeros: as the browser's side writes it."""
+    if isinstance(value, int):
+        return str(value)
     rounded = math.floor(value * 100 + 0.5) / 100
     return str(int(rounded)) if rounded == int(rounded) else repr(rounded)
 
 
-def tag(name: str, attributes: Mapping[str, object], *children: str | Markup) -> Markup:
+@lru_cache(maxsize=512, typed=True)
+def _escaped(text: str) -> str:
+    return str(escape(text))
+
+
+def tag(name: str, attributes: Mapping[str, Any], *children: str | Markup) -> Markup:
     """An element. Attributes of None are left out; text children are escaped, and so are values."""
-    # Plain strings, escaped one by one: a site has hundreds of thousands of these.
+    # A site has hundreds of thousands of these, and most attributes are one of a few words.
     written = "".join(
         [
-            f' {key}="{number(value) if isinstance(value, int | float) else escape(value)}"'
+            f' {key}="{_escaped(value) if isinstance(value, str) else number(value)}"'
             for key, value in attributes.items()
             if value is not None
         ]

@@ -84,7 +84,17 @@ class Path:
 
     def mirror(self, axis: float = CENTRE) -> Path:
         """Its image on the other side of the upright line x = axis."""
-        return self.mapped(lambda point: (2 * axis - point[0], point[1]))
+        # Point by point, not by ``mapped``: half of all lines are such images.
+        twice = 2 * axis
+        steps: list[Step] = []
+        for step in self.steps:
+            if len(step) == 3:
+                (ax, ay), (bx, by), (x, y) = step
+                steps.append(((twice - ax, ay), (twice - bx, by), (twice - x, y)))
+            else:
+                ((x, y),) = step
+                steps.append(((twice - x, y),))
+        return Path((twice - self.start[0], self.start[1]), tuple(steps), self.closed)
 
     def move(self, across: float, down: float = 0.0) -> Path:
         """Moved."""
@@ -143,13 +153,15 @@ def ring(centre: Point, across: float, down: float | None = None) -> Path:
     """A circle or ellipse by its half axes, closed."""
     (x, y), rx, ry = centre, across, across if down is None else down
     k = 0.5523
-    return (
-        Path((x + rx, y))
-        .curve((x + rx, y + k * ry), (x + k * rx, y + ry), (x, y + ry))
-        .curve((x - k * rx, y + ry), (x - rx, y + k * ry), (x - rx, y))
-        .curve((x - rx, y - k * ry), (x - k * rx, y - ry), (x, y - ry))
-        .curve((x + k * rx, y - ry), (x + rx, y - k * ry), (x + rx, y))
-        .close()
+    return Path(
+        (x + rx, y),
+        (
+            ((x + rx, y + k * ry), (x + k * rx, y + ry), (x, y + ry)),
+            ((x - k * rx, y + ry), (x - rx, y + k * ry), (x - rx, y)),
+            ((x - rx, y - k * ry), (x - k * rx, y - ry), (x, y - ry)),
+            ((x + k * rx, y - ry), (x + rx, y - k * ry), (x + rx, y)),
+        ),
+        True,
     )
 
 

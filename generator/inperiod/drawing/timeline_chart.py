@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cache
 
 from markupsafe import Markup
 
@@ -82,6 +83,7 @@ def scale_of_rows(rows: Sequence[Row]) -> int:
     return scale_of([cell.share for row in rows for cell in row.cells])
 
 
+@cache
 def weaves() -> Markup:
     """The four weaves and the hatching of what nobody looked at, to be drawn once on a page."""
 
@@ -114,10 +116,31 @@ def draw_timeline(chart: Chart) -> Markup:
     height = TOP + ROW * len(chart.rows) + FOOT
     start, end = chart.decades[0], chart.decades[-1] + 10
     scale = scale_of_rows(chart.rows)
-    columns = [_column(chart, index, height) for index in range(len(chart.decades))]
-    rows = [_row(chart, row, TOP + ROW * index, scale, start, end) for index, row in enumerate(chart.rows)]
+    places = _places(len(chart.decades))
+    columns = [_column(chart, index, height, place) for index, place in enumerate(places)]
+    rows = [
+        _row(chart, row, TOP + ROW * index, scale, start, end, places) for index, row in enumerate(chart.rows)
+    ]
     size = {"class": "chart", "width": "100%", "height": height, "role": "group", "aria-label": chart.name}
     return tag("svg", size, weaves(), *columns, *rows)
+
+
+@dataclass(frozen=True, slots=True)
+class _Place:
+    """Where a decade stands, in per cent."""
+
+    left: str
+    middle: str
+    right: str
+    width: str
+
+
+@cache
+def _places(count: int) -> tuple[_Place, ...]:
+    def at(decades: float) -> str:
+        return number(100 * decades / count) + "%"
+
+    return tuple(_Place(at(index), at(index + 0.5), at(index + 1), at(1)) for index in range(count))
 
 
 def _per_cent(year: float, start: float, end: float) -> str:
@@ -125,32 +148,30 @@ def _per_cent(year: float, start: float, end: float) -> str:
     return number(min(100.0, max(0.0, 100 * (year - start) / (end - start)))) + "%"
 
 
-def _column(chart: Chart, index: int, height: int) -> Markup:
+def _column(chart: Chart, index: int, height: int, place: _Place) -> Markup:
     """A decade's ground: its name, what was looked at, and the hatching where that is nothing."""
     count, looked = len(chart.decades), chart.looked[index]
-    left, width = number(100 * index / count) + "%", number(100 / count) + "%"
-    middle = number(100 * (index + 0.5) / count) + "%"
     unseen = looked == 0 and all(row.cells[index].share is None for row in chart.rows)
     word = "" if count > FEW else " document" if looked == 1 else " documents"
     ground = tag(
         "rect",
         {
-            "x": left,
+            "x": place.left,
             "y": TOP - 4,
-            "width": width,
+            "width": place.width,
             "height": height - TOP + 4,
             "class": "chart-unseen" if unseen else "chart-seen",
             "fill": "url(#unseen)" if unseen else "none",
         },
     )
-    rule = tag("line", {"x1": left, "x2": left, "y1": 4, "y2": height, "class": "chart-rule"})
+    rule = tag("line", {"x1": place.left, "x2": place.left, "y1": 4, "y2": height, "class": "chart-rule"})
     named = []
     if index % (1 + count // (2 * FEW + 1)) == 0:
         named = [
-            tag("text", {"x": middle, "y": 14, "class": "chart-decade"}, f"{chart.decades[index]}s"),
+            tag("text", {"x": place.middle, "y": 14, "class": "chart-decade"}, f"{chart.decades[index]}s"),
             tag(
                 "text",
-                {"x": middle, "y": 29, "class": "chart-looked"},
+                {"x": place.middle, "y": 29, "class": "chart-looked"},
                 str(looked),
                 tag("tspan", {"class": "chart-word"}, word),
             ),
@@ -158,7 +179,9 @@ def _column(chart: Chart, index: int, height: int) -> Markup:
     return tag("g", {"class": "chart-column"}, ground, rule, *named)
 
 
-def _row(chart: Chart, row: Row, top: int, scale: int, start: int, end: int) -> Markup:
+def _row(
+    chart: Chart, row: Row, top: int, scale: int, start: int, end: int, places: Sequence[_Place]
+) -> Markup:
     """A style: its name above, then thread, bands and marks on one line."""
     middle = top + 44
 
@@ -176,8 +199,8 @@ def _row(chart: Chart, row: Row, top: int, scale: int, start: int, end: int) -> 
         label,
         tag("text", {"x": "100%", "dx": -6, "y": top + 17, "class": "chart-note"}, row.note),
     ]
-    for index, cell in enumerate(row.cells):
-        parts += _cell(cell, index, len(row.cells), chart.looked[index], middle, scale)
+    for cell, place, looked in zip(row.cells, places, chart.looked, strict=True):
+        parts += _cell(cell, place, looked, middle, scale)
     if row.first is not None and row.last is not None:
         earliest, latest = row.reach
         parts.append(line(start if earliest is None else earliest, row.first, "chart-reach"))
@@ -200,31 +223,28 @@ def _row(chart: Chart, row: Row, top: int, scale: int, start: int, end: int) -> 
     return tag("g", {"class": "chart-row"}, *parts)
 
 
-def _cell(cell: Cell, index: int, count: int, looked: int, middle: int, scale: int) -> list[Markup]:
+def _cell(cell: Cell, place: _Place, looked: int, middle: int, scale: int) -> list[Markup]:
     """The band of one decade, a bare thread where it was looked for in vain, nothing where nobody looked."""
-    left, width = number(100 * index / count) + "%", number(100 / count) + "%"
     if cell.share is None:
         return []
     if cell.share <= 0:
-        right = number(100 * (index + 1) / count) + "%"
-        return [tag("line", {"x1": left, "x2": right, "y1": middle, "y2": middle, "class": "chart-thread"})]
+        ends = {"x1": place.left, "x2": place.right, "y1": middle, "y2": middle}
+        return [tag("line", {**ends, "class": "chart-thread"})]
     half = max(1.0, BAND * min(1.0, 100 * cell.share / scale))
     kind = weave(max(1, looked))
     band = tag(
         "rect",
         {
-            "x": left,
+            "x": place.left,
             "y": middle - half,
-            "width": width,
+            "width": place.width,
             "height": 2 * half,
             "class": f"chart-band chart-weave-{kind}",
             "fill": None if kind == 4 else f"url(#weave-{kind})",
         },
     )
-    whole = tag(
-        "rect",
-        {"x": left, "y": middle - 21, "width": width, "height": 42, "class": "chart-cell", "fill": "none"},
-    )
+    box = {"x": place.left, "y": middle - 21, "width": place.width, "height": 42}
+    whole = tag("rect", {**box, "class": "chart-cell", "fill": "none"})
     if not cell.href:
         return [tag("g", {"class": "chart-link"}, tag("title", {}, cell.says), whole, band)]
     return [tag("a", {"href": cell.href, "class": "chart-link", "aria-label": cell.says}, whole, band)]

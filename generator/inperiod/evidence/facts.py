@@ -123,6 +123,10 @@ class Facts:
         return {key: i for i, key in enumerate(self.term_keys)}
 
     @cached_property
+    def garment_index(self) -> Mapping[str, int]:
+        return {garment.id: i for i, garment in enumerate(self.garments)}
+
+    @cached_property
     def shown(self) -> tuple[Mapping[int, bool], ...]:
         """By plate number: the terms shown, with broader ones, and whether seen or read (not inferred)."""
         chains = [_chain(self.terms, term) for term in range(len(self.terms))]
@@ -140,11 +144,31 @@ class Facts:
     def plates_of(self) -> Mapping[int, tuple[int, ...]]:
         """By garment index: numbers of the plates of that garment and of every narrower one."""
         found: dict[int, list[int]] = defaultdict(list)
-        chains = [_chain(self.garments, g) for g in range(len(self.garments))]
         for number, (_, plate) in enumerate(self.plates):
-            for garment in chains[plate.garment]:
+            for garment in self._chains[plate.garment]:
                 found[garment].append(number)
         return {garment: tuple(numbers) for garment, numbers in found.items()}
+
+    @cached_property
+    def _chains(self) -> tuple[tuple[int, ...], ...]:
+        """Each garment with the wider ones, the widest last."""
+        return tuple(_chain(self.garments, garment) for garment in range(len(self.garments)))
+
+    @cached_property
+    def recording(self) -> Mapping[tuple[int, int], Sequence[int]]:
+        """By garment and facet index: numbers of the plates of that garment and of every narrower one that
+        record the facet."""
+        found: dict[tuple[int, int], list[int]] = defaultdict(list)
+        for number, (_, plate) in enumerate(self.plates):
+            for garment in self._chains[plate.garment]:
+                for facet in self.recorded[number]:
+                    found[garment, facet].append(number)
+        return dict(found)
+
+    @cached_property
+    def reused(self) -> frozenset[int]:
+        """Numbers of the plates printed from a cut that another has too."""
+        return frozenset(n for n, (_, plate) in enumerate(self.plates) if plate.cut is not None)
 
     def at_circa(self, years: int) -> Facts:
         """The same facts with "circa" read as that many years either side; one of ``CIRCA_TRIED``."""
@@ -156,7 +180,18 @@ class Facts:
         return made
 
 
-_UNDATED = ("plates", "keys", "term_keys", "term_index", "shown", "recorded", "plates_of")
+_UNDATED = (
+    "plates",
+    "keys",
+    "term_keys",
+    "term_index",
+    "garment_index",
+    "shown",
+    "recorded",
+    "plates_of",
+    "recording",
+    "reused",
+)
 
 
 def _with_broader(chains: Sequence[tuple[int, ...]], plate: PlateFact) -> dict[int, bool]:

@@ -101,7 +101,7 @@ def answer(facts: Facts, question: Question) -> Answer:
 
 def limits_of(facts: Facts, question: Question, facets: tuple[int, ...]) -> Limits:
     """The question's limits over these facets. Raises Unknown for its garment."""
-    garment = next((i for i, each in enumerate(facts.garments) if each.id == question.garment), None)
+    garment = facts.garment_index.get(question.garment)
     if garment is None:
         raise Unknown("garment", question.garment)
     return Limits(garment, facets, question.place, question.wearer, question.kind, question.grades)

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 
 from inperiod.evidence.absence import absence_p, unlikely
@@ -20,8 +23,8 @@ class Seen:
     ``backed``: positions of sightings another of which is among the five documents before or after.
     """
 
-    showing: dict[int, tuple[int, ...]]
-    sighted: dict[int, tuple[int, ...]]
+    showing: Mapping[int, tuple[int, ...]]
+    sighted: Mapping[int, tuple[int, ...]]
     backed: frozenset[int]
 
 
@@ -57,34 +60,38 @@ def seen(facts: Facts, looked: Survey, terms: tuple[int, ...]) -> Seen:
     if terms in looked.memo:
         known: Seen = looked.memo[terms]
         return known
-    showing: dict[int, tuple[int, ...]] = {}
+    showing = looked.showing.get(terms[0], {})
+    if len(terms) > 1:
+        together = {
+            position: tuple(n for n in numbers if all(term in facts.shown[n] for term in terms))
+            for position, numbers in showing.items()
+        }
+        showing = {position: numbers for position, numbers in together.items() if numbers}
     sighted: dict[int, tuple[int, ...]] = {}
-    for position, numbers in looked.showing.get(terms[0], {}).items():
-        all_shown = tuple(n for n in numbers if all(term in facts.shown[n] for term in terms))
-        if all_shown:
-            showing[position] = all_shown
-            surely = tuple(n for n in all_shown if all(facts.shown[n][term] for term in terms))
-            if surely:
-                sighted[position] = surely
-    looked.memo[terms] = Seen(showing, sighted, _backed(list(sighted)))
+    for position, numbers in showing.items():
+        surely = [n for n in numbers if all([facts.shown[n][term] for term in terms])]
+        if surely:
+            sighted[position] = tuple(surely)
+    looked.memo[terms] = Seen(showing, sighted, _backed(sighted))
     return looked.memo[terms]  # type: ignore[no-any-return]
 
 
-def _backed(order: list[int]) -> frozenset[int]:
-    near = [later - earlier <= BACKING for earlier, later in pairwise(order)]
-    return frozenset(
-        position for i, position in enumerate(order) if (i > 0 and near[i - 1]) or (i < len(near) and near[i])
-    )
+def _backed(order: Iterable[int]) -> frozenset[int]:
+    backed: set[int] = set()
+    for earlier, later in pairwise(order):
+        if later - earlier <= BACKING:
+            backed.update((earlier, later))
+    return frozenset(backed)
 
 
 def seen_without(of: Seen, out: int) -> Seen:
     """The same in the survey without one of its documents: those after it move up."""
 
-    def moved(places: dict[int, tuple[int, ...]]) -> dict[int, tuple[int, ...]]:
+    def moved(places: Mapping[int, tuple[int, ...]]) -> dict[int, tuple[int, ...]]:
         return {at - (at > out): numbers for at, numbers in places.items() if at != out}
 
     sighted = moved(of.sighted)
-    return Seen(moved(of.showing), sighted, _backed(list(sighted)))
+    return Seen(moved(of.showing), sighted, _backed(sighted))
 
 
 def attested(looked: Survey, of: Seen) -> Attested | None:
@@ -94,22 +101,23 @@ def attested(looked: Survey, of: Seen) -> Attested | None:
         return None
     first, last = order[0], order[-1]
     begins, ends = looked.middles[first], looked.middles[last]
-    inside = [position for position in of.sighted if begins <= looked.middles[position] <= ends]
-    documents = looked.within(begins, ends)
+    # The documents within stand in one row: from the first of the middle that begins to the last that ends.
+    before, documents = bisect_left(looked.middles, begins), looked.within(begins, ends)
+    set_aside = tuple([each for each in of.sighted if not before <= each < before + documents])
+    inside = len(of.sighted) - len(set_aside)
     years = (ends - begins) / 2 / DAYS_PER_YEAR
-    before = looked.within(looked.middles[0], begins) - looked.within(begins, begins)
     after = len(looked.middles) - before - documents
-    out = _documents_needed(len(inside), documents, before)
-    onward = _documents_needed(len(inside), documents, after)
+    out = _documents_needed(inside, documents, before)
+    onward = _documents_needed(inside, documents, after)
     return Attested(
         first,
         last,
         begins,
         ends,
-        len(inside),
+        inside,
         documents,
-        tuple(position for position in of.sighted if not begins <= looked.middles[position] <= ends),
-        strauss_sadler(len(inside), years),
+        set_aside,
+        strauss_sadler(inside, years),
         looked.middles[before - out] if out else None,
         looked.middles[before + documents + onward - 1] if onward else None,
     )
@@ -126,6 +134,7 @@ def strauss_sadler(sightings: int, years: float) -> float:
     return float(years * (ALPHA ** (-1 / (sightings - 1)) - 1))
 
 
+@lru_cache(maxsize=4096)
 def _documents_needed(sightings: int, within: int, beyond: int) -> int:
     """How many documents beyond an end make absence unlikely, 0 where there are not so many."""
     if beyond == 0 or not unlikely(absence_p(sightings, within, beyond)):

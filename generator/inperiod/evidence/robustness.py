@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
+from functools import cache, partial
 
 from inperiod.evidence.facts import Facts
 from inperiod.evidence.ranges import attested, seen, seen_without
@@ -55,9 +56,11 @@ def leave_one_out(facts: Facts, grades: str = "A", most: int | None = None) -> t
     for garment in widest:
         for facet in range(len(facts.facets)):
             looked = survey(facts, Limits(garment, (facet,), grades=grades))
+            without = cache(partial(_without, looked))
             for term in looked.showing:
                 if facts.terms[term].facet == facet:
-                    found.setdefault(term, Counter()).update(_verdicts(facts, looked, term, most))
+                    verdicts = _verdicts(facts, looked, without, term, most)
+                    found.setdefault(term, Counter()).update(verdicts)
     labels = tuple(facts.facets)
     return tuple(
         Robust(facts.term_keys[term], labels[facts.terms[term].facet], facts.terms[term].label, found[term])
@@ -66,7 +69,9 @@ def leave_one_out(facts: Facts, grades: str = "A", most: int | None = None) -> t
     )
 
 
-def _verdicts(facts: Facts, looked: Survey, term: int, most: int | None) -> Iterator[Verdict]:
+def _verdicts(
+    facts: Facts, looked: Survey, without: Callable[[int], Survey], term: int, most: int | None
+) -> Iterator[Verdict]:
     not_before = facts.terms[term].not_before
     whole = seen(facts, looked, (term,))
     sighted = list(whole.sighted)
@@ -74,7 +79,7 @@ def _verdicts(facts: Facts, looked: Survey, term: int, most: int | None) -> Iter
         sighted = [sighted[round(at * (len(sighted) - 1) / (most - 1))] for at in range(most)]
     for position in sighted:
         entry = looked.entries[position]
-        rest, of = _without(looked, position), seen_without(whole, position)
+        rest, of = without(position), seen_without(whole, position)
         window = Window(entry.earliest, entry.latest)
         day = not_before.day if not_before else None
         yield judge(rest, of, attested(rest, of), window, 0, day).verdict

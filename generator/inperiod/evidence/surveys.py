@@ -14,7 +14,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from inperiod.evidence.constants import WIDEST_DAYS
+from inperiod.evidence.constants import MOSTLY, WIDEST_DAYS
 from inperiod.evidence.facts import Facts, place_parts
 from inperiod.evidence.weights import Window, weight
 
@@ -87,6 +87,12 @@ class Survey:
                 found.append((position, weight(entry.earliest, entry.latest, window)))
         return found
 
+    def mostly(self, window: Window) -> tuple[int, ...]:
+        """Positions of the documents that lie mostly in the window, in order."""
+        if window not in self.memo:
+            self.memo[window] = tuple([at for at, part in self.weighed(window) if part >= MOSTLY])
+        return self.memo[window]  # type: ignore[no-any-return]
+
     def between(self, after: int, before: int) -> int:
         """Documents whose doubled middle lies strictly between the two."""
         return max(0, bisect_left(self.middles, before) - bisect_right(self.middles, after))
@@ -157,12 +163,17 @@ def _survey(facts: Facts, limits: Limits) -> Survey:
 def _recording(facts: Facts, limits: Limits) -> dict[int, list[int]]:
     """Plates of the garment and wearer that record every facet, by document."""
     found: dict[int, list[int]] = {}
-    for number in facts.plates_of.get(limits.garment, ()):
+    others = limits.facets[1:]
+    numbers = (
+        facts.recording.get((limits.garment, limits.facets[0]), ())
+        if limits.facets
+        else facts.plates_of.get(limits.garment, ())
+    )
+    for number in numbers:
         document, plate = facts.plates[number]
         if limits.wearer not in (None, "any", plate.who) and plate.who != "any":
             continue
-        recorded = facts.recorded[number]
-        if all(facet in recorded for facet in limits.facets):
+        if not others or facts.recorded[number].issuperset(others):
             found.setdefault(document, []).append(number)
     return found
 
@@ -230,6 +241,9 @@ def _without_reused_cuts(facts: Facts, entries: list[Entry], away: dict[str, lis
     met: set[int] = set()
     kept = []
     for entry in entries:
+        if facts.reused.isdisjoint(entry.plates):
+            kept.append(entry)
+            continue
         plates = []
         for number in entry.plates:
             cut = facts.plates[number][1].cut
@@ -248,10 +262,11 @@ def _showing(
     facts: Facts, entries: tuple[Entry, ...], facets: tuple[int, ...]
 ) -> dict[int, dict[int, tuple[int, ...]]]:
     found: dict[int, dict[int, list[int]]] = {}
+    of_facets = {term for term, fact in enumerate(facts.terms) if fact.facet in facets}
     for position, entry in enumerate(entries):
         for number in entry.plates:
             for term in facts.shown[number]:
-                if facts.terms[term].facet in facets:
+                if term in of_facets:
                     found.setdefault(term, {}).setdefault(position, []).append(number)
     return {
         term: {position: tuple(numbers) for position, numbers in places.items()}

@@ -87,7 +87,8 @@ def timeline(
     shown = _decades(facts, looked, decades)
     weighed = _weighed(looked, shown)
     recorded, documents = _recorded(looked, weighed), _documents(weighed)
-    rows = tuple(_row(facts, looked, term, weighed, recorded) for term in _shown(facts, looked, at))
+    parts = _parts(weighed)
+    rows = tuple([_row(facts, looked, term, parts, recorded) for term in _shown(facts, looked, at)])
     left_out = tuple((reason, len(plates)) for reason, plates in looked.left_out.items() if plates)
     return Timeline(garment, facet, shown, rows, recorded, documents, left_out)
 
@@ -103,6 +104,15 @@ def extent(facts: Facts, garment: str, facet: str, grades: str = "A") -> Extent:
 
 def _weighed(looked: Survey, decades: tuple[int, ...]) -> list[list[tuple[int, float]]]:
     return [looked.weighed(Window(day_number(each), day_number(each + 10) - 1)) for each in decades]
+
+
+def _parts(weighed: list[list[tuple[int, float]]]) -> dict[int, list[tuple[int, float]]]:
+    """By position of a document: the decades it lies in, by their number, and the part of it in each."""
+    parts: dict[int, list[tuple[int, float]]] = {}
+    for decade, each in enumerate(weighed):
+        for position, part in each:
+            parts.setdefault(position, []).append((decade, part))
+    return parts
 
 
 def _recorded(looked: Survey, weighed: list[list[tuple[int, float]]]) -> tuple[float, ...]:
@@ -124,26 +134,28 @@ def _row(
     facts: Facts,
     looked: Survey,
     term: int,
-    weighed: list[list[tuple[int, float]]],
+    parts: dict[int, list[tuple[int, float]]],
     recorded: tuple[float, ...],
 ) -> Row:
     of = seen(facts, looked, (term,))
     found = attested(looked, of)
+    # Only of the documents that show the term, not of all that were looked at for it.
+    weights = [each * 0 for each in recorded]
+    documents = [0] * len(recorded)
+    for position, numbers in of.showing.items():
+        for decade, part in parts.get(position, ()):
+            weights[decade] += part * len(numbers)
+            documents[decade] += part >= MOSTLY
 
     def sighted(position: int) -> Sighted:
         return Sighted(facts.keys[of.sighted[position][0]], decimal_year(looked.middles[position] / 2))
 
-    weights = tuple(
-        sum(part * len(of.showing.get(position, ())) for position, part in each) for each in weighed
-    )
     return Row(
         term=facts.term_keys[term],
         label=facts.terms[term].label,
-        weights=weights,
-        shares=tuple(w / n if n > 0 else None for w, n in zip(weights, recorded, strict=True)),
-        documents=tuple(
-            sum(part >= MOSTLY and position in of.showing for position, part in each) for each in weighed
-        ),
+        weights=tuple(weights),
+        shares=tuple([w / n if n > 0 else None for w, n in zip(weights, recorded, strict=True)]),
+        documents=tuple(documents),
         sightings=len(of.sighted),
         first=sighted(found.first) if found else None,
         last=sighted(found.last) if found else None,
@@ -157,7 +169,7 @@ def usual_in_window(facts: Facts, question: Question, facet: str) -> tuple[Alter
     """The commonest terms of a facet in the question's window, most usual first, twelve at most."""
     at = _facet(facts, facet)
     looked = survey(facts, limits_of(facts, question, (at,)))
-    mostly = {position for position, part in looked.weighed(question.window) if part >= MOSTLY}
+    mostly = set(looked.mostly(question.window))
     found = []
     for term in sorted(looked.showing):
         of = seen(facts, looked, (term,))

@@ -54,7 +54,7 @@ def judge(
     survey: Survey, of: Seen, found: Attested | None, window: Window, worn_for: float, not_before: int | None
 ) -> Judged:
     """The verdict. ``not_before`` is the earliest day the term can occur; ``worn_for`` is in years."""
-    looked = tuple(position for position, part in survey.weighed(window) if part >= MOSTLY)
+    looked = survey.mostly(window)
     inside, worn = _inside(survey, of, looked, window, worn_for)
     silent = not any(position in of.showing for position in looked) and unlikely(
         silence(len(survey.entries[position].plates) for position in looked)

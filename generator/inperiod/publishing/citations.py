@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from inperiod.citing import DOWNLOADS, STYLES, cite_in_all, cite_source, item_alone
+from inperiod.citing import DOWNLOADS, STYLES, Entry, cite_in_all, cite_source, item_alone
 from inperiod.publishing.browser_data import data_script
 from inperiod.publishing.lookup import Lookup
 from inperiod.records.model import Catalogue, Source
@@ -44,9 +44,9 @@ def records_of(look: Lookup, key: str) -> tuple[Record, ...]:
     )
 
 
-def of_plate(catalogue: Catalogue, key: str) -> tuple[Cited, ...]:
-    """The plate in every style. The citing room escapes what it writes."""
-    cited = cite_in_all(catalogue, key, "html")
+def of_plate(entry: Entry) -> tuple[Cited, ...]:
+    """A plate in every style. The citing room escapes what it writes."""
+    cited = cite_in_all(entry, "html")
     return tuple(Cited(style, STYLES[style].label, Markup(html)) for style, html in cited.items())
 
 

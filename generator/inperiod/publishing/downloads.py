@@ -15,7 +15,7 @@ from typing import Any
 
 import yaml
 
-from inperiod.citing import DOWNLOADS, downloads, joined
+from inperiod.citing import DOWNLOADS, downloads, entry_for, joined
 from inperiod.dating import iso_day
 from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.prose import site_root, web_address
@@ -90,7 +90,7 @@ def citation_files(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
     """How to cite the catalogue, and the citations of each board."""
     yield "download/CITATION.cff", citation_cff(catalogue)
     for board in catalogue.boards.values():
-        records = [downloads(catalogue, [key]) for key in board_keys(catalogue, board)]
+        records = [downloads(entry_for(catalogue, key)) for key in board_keys(catalogue, board)]
         yield from _cited(f"download/board/{board.id}", records)
 
 

@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
 from functools import cache, cached_property, lru_cache
 
-from inperiod.citing import downloads
+from inperiod.citing import Entry, downloads, entry_for
 from inperiod.drawing.flats import Flat
 from inperiod.evidence import Facts, gather_facts
 from inperiod.publishing import paths, words
@@ -15,7 +15,7 @@ from inperiod.publishing.flats import FlatPicture, flat_of, middle_year, shown_p
 from inperiod.publishing.outlines import SourceOutline, outlines_of
 from inperiod.publishing.page import Link
 from inperiod.publishing.pictures import Picture
-from inperiod.records.model import Catalogue, Facet, Plate, Source, Term
+from inperiod.records.model import Catalogue, Facet, Plate, Source, State, Term
 
 RECORDS_KEPT = 512
 """The pages of a source's plates come shortly before the lists of its records."""
@@ -36,6 +36,20 @@ class Line:
     when: str
     grade: str | None
     note: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Recorded:
+    """Of a facet: the plates that show a term of it, that have none of it, and on which it cannot be seen;
+    and the widest garment type with most plates that show it or have none of it, if any do."""
+
+    shown: int
+    none: int
+    hidden: int
+    chief: str | None
+
+
+NOWHERE = Recorded(0, 0, 0, None)
 
 
 @dataclass(frozen=True)
@@ -117,8 +131,34 @@ class Lookup:
         return tuple(sorted(self.outlines.values(), key=lambda each: tuple(each.order)))
 
     @cached_property
+    def recorded(self) -> Mapping[str, Recorded]:
+        """What there is of each facet that any plate records."""
+        counts: dict[str, Counter[State]] = defaultdict(Counter)
+        widest: dict[str, Counter[str]] = defaultdict(Counter)
+        broader = self.catalogue.vocabulary.broader_garments
+        roots = {garment: broader(garment)[-1] for garment in self.of_garment}
+        for plate in self.ordered:
+            states: dict[str, State] = {}
+            for feature in plate.features:
+                if states.get(feature.facet) in (None, "not visible") or feature.state == "shown":
+                    states[feature.facet] = feature.state
+            for facet, state in states.items():
+                counts[facet][state] += 1
+                if state != "not visible":
+                    widest[facet][roots[plate.garment]] += 1
+        return {
+            facet: Recorded(
+                count["shown"],
+                count["none"],
+                count["not visible"],
+                min(widest[facet], key=lambda garment: (-widest[facet][garment], garment), default=None),
+            )
+            for facet, count in counts.items()
+        }
+
+    @cached_property
     def sources(self) -> tuple[Source, ...]:
-        """The same, opened."""
+        """Every source in that order, opened."""
         return tuple(self.catalogue.sources[each.id] for each in self.in_order)
 
     @cached_property
@@ -157,9 +197,14 @@ class Lookup:
         return lru_cache(FLATS_KEPT)(lambda key: flat_of(self.catalogue, self.catalogue.plates[key]))
 
     @cached_property
+    def entry(self) -> Callable[[str], Entry]:
+        """What a plate or source is cited from, by its key."""
+        return lru_cache(RECORDS_KEPT)(lambda key: entry_for(self.catalogue, key))
+
+    @cached_property
     def records(self) -> Callable[[str], Mapping[str, str]]:
         """A plate or source by its key, as each of the formats of ``DOWNLOADS`` has it."""
-        return lru_cache(RECORDS_KEPT)(lambda key: downloads(self.catalogue, [key]))
+        return lru_cache(RECORDS_KEPT)(lambda key: downloads(self.entry(key)))
 
     # Names and links.
 
@@ -177,12 +222,19 @@ class Lookup:
 
     def term_link(self, key: str, note: str | None = None) -> Link:
         """To the page of a term; a term the vocabulary lacks leads to its facet list."""
-        path = paths.term_path(key) if self.term(key) else paths.TERMS
-        return Link(self.term_label(key), path, note)
+        return replace(self._term_links(key), note=note) if note else self._term_links(key)
 
-    def garment_link(self, garment: str, note: str | None = None) -> Link:
+    @cached_property
+    def _term_links(self) -> Callable[[str], Link]:
+        def link(key: str) -> Link:
+            return Link(self.term_label(key), paths.term_path(key) if self.term(key) else paths.TERMS)
+
+        return cache(link)
+
+    def garment_link(self, garment: str) -> Link:
+        """To the page of a garment type; one the vocabulary lacks leads to the list of all terms."""
         known = garment in self.catalogue.vocabulary.garments
-        return Link(self.garment(garment), paths.garment_path(garment) if known else paths.TERMS, note)
+        return Link(self.garment(garment), paths.garment_path(garment) if known else paths.TERMS)
 
     def timeline_link(self, garment: str, facet: str, label: str) -> Link | None:
         """To the timeline of a facet on a garment; None where too little was looked at for one."""
@@ -204,6 +256,20 @@ class Lookup:
 
     def line(self, plate: Plate, note: str | None = None) -> Line:
         """A plate as a line of a list."""
+        key = plate.key
+        made = self._lines.get(key)
+        if made is None:
+            made = self._lines[key] = self._line(plate)
+        if note is None:
+            return made
+        return Line(made.label, made.path, made.source, made.place, made.when, made.grade, note)
+
+    @cached_property
+    def _lines(self) -> dict[str, Line]:
+        """The lines that were asked for: most plates stand in a dozen lists."""
+        return {}
+
+    def _line(self, plate: Plate) -> Line:
         from_source = self.source_of(plate)
         return Line(
             label=words.sentence(self.garment(plate.garment)),
@@ -212,7 +278,6 @@ class Lookup:
             place=words.short_place(plate.locator),
             when=words.brief(self.catalogue.dated(plate)),
             grade=from_source.grade,
-            note=note,
         )
 
     def lines(self, plates: Iterable[Plate]) -> tuple[Line, ...]:

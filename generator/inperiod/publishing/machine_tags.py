@@ -8,11 +8,13 @@ from typing import Any
 
 from markupsafe import Markup
 
-from inperiod.citing import csl_item, locator_words
+from inperiod.citing import locator_words
 from inperiod.publishing import paths, words
 from inperiod.publishing.embedded import json_in_script
 from inperiod.publishing.prose import site_root, web_address
 from inperiod.records.model import Catalogue, Plate
+
+Item = dict[str, Any]
 
 # What a source of each CSL type is in schema.org.
 SCHEMA_TYPES = {
@@ -34,13 +36,13 @@ class Tag:
     content: str
 
 
-def citation_tags(catalogue: Catalogue, plate: Plate) -> tuple[Tag, ...]:
-    """The ``citation_…`` tags that reference managers look for; a fact not recorded has no tag."""
-    return tuple(Tag(name, str(content)) for name, content in _tags(catalogue, plate) if content)
+def citation_tags(catalogue: Catalogue, plate: Plate, item: Item) -> tuple[Tag, ...]:
+    """The ``citation_…`` tags that reference managers look for; a fact not recorded has no tag. ``item`` is
+    the plate as CSL-JSON has it."""
+    return tuple([Tag(name, str(content)) for name, content in _tags(catalogue, plate, item) if content])
 
 
-def _tags(catalogue: Catalogue, plate: Plate) -> Iterator[tuple[str, str | None]]:
-    item = csl_item(catalogue.sources[plate.source], plate)
+def _tags(catalogue: Catalogue, plate: Plate, item: Item) -> Iterator[tuple[str, str | None]]:
     yield "citation_title", plate_title(catalogue, plate)
     for person in item.get("author", ()):
         yield "citation_author", person.get("literal") or f"{person['family']}, {person['given']}"
@@ -65,20 +67,19 @@ def plate_title(catalogue: Catalogue, plate: Plate) -> str:
     return ", ".join(part for part in (name, where, words.when(catalogue.dated(plate))) if part)
 
 
-def _day_with_slashes(item: dict[str, Any]) -> str | None:
+def _day_with_slashes(item: Item) -> str | None:
     """``1926/06/12``, as far as it is known; an interval gives its first part."""
     parts = item.get("issued", {}).get("date-parts")
     return "/".join(f"{part:02d}" for part in parts[0]) if parts else None
 
 
-def json_ld(catalogue: Catalogue, plate: Plate) -> Markup:
+def json_ld(catalogue: Catalogue, plate: Plate, item: Item) -> Markup:
     """The plate as a schema.org object, safe inside ``<script type="application/ld+json">``."""
-    return Markup(json_in_script(_thing(catalogue, plate)))
+    return Markup(json_in_script(_thing(catalogue, plate, item)))
 
 
-def _thing(catalogue: Catalogue, plate: Plate) -> dict[str, Any]:
+def _thing(catalogue: Catalogue, plate: Plate, item: Item) -> dict[str, Any]:
     source = catalogue.sources[plate.source]
-    item = csl_item(source, plate)
     dated = catalogue.dated(plate)
     whole: dict[str, Any] = {
         "@type": SCHEMA_TYPES[item["type"]],
@@ -111,7 +112,7 @@ def _address(catalogue: Catalogue, plate: Plate) -> str | None:
     return root + paths.plate_path(plate.key) if root else None
 
 
-def _person(person: dict[str, Any]) -> dict[str, Any]:
+def _person(person: Item) -> dict[str, Any]:
     if "literal" in person:
         return {"@type": "Organization", "name": person["literal"]}
     return {"@type": "Person", "familyName": person["family"], "givenName": person["given"]}

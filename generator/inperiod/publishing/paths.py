@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 _SAFE = re.compile(r"[A-Za-z0-9][A-Za-z0-9._-]*\Z")
 
@@ -28,6 +29,7 @@ class UnsafeName(ValueError):
     """An id that cannot be a file name."""
 
 
+@lru_cache(maxsize=65536)
 def _safe(name: str) -> str:
     if not _SAFE.match(name) or name.endswith("."):
         raise UnsafeName(

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 from inperiod.dating import day_number, decimal_year
 from inperiod.evidence.facts import Facts
-from inperiod.evidence.ranges import attested, seen
+from inperiod.evidence.ranges import Attested, attested, seen
 from inperiod.evidence.shares import frequency, share
 from inperiod.evidence.surveys import Limits, Survey, survey
 from inperiod.evidence.weights import Window
@@ -103,6 +103,23 @@ def _per_cent(part: float) -> str:
     return f"{100 * part:.2f}".rstrip("0").rstrip(".")
 
 
+def sightings(facts: Facts, garment: str, term: str, grades: str) -> int:
+    """How many documents show the term on the garment."""
+    looked = _looked(facts, garment, term, grades)
+    return 0 if looked is None else len(seen(facts, looked, (facts.term_index[term],)).sighted)
+
+
+def years(facts: Facts, garment: str, term: str, grades: str) -> tuple[float, float] | None:
+    """The first and the last of the term's attested years on the garment, decimal; None without sightings."""
+    looked = _looked(facts, garment, term, grades)
+    found = looked and attested(looked, seen(facts, looked, (facts.term_index[term],)))
+    return _ends(found) if found else None
+
+
+def _ends(found: Attested) -> tuple[float, float]:
+    return decimal_year(found.first_twice // 2), decimal_year(found.last_twice // 2)
+
+
 def tape(facts: Facts, garment: str, term: str, grades: str) -> Tape | None:
     """The term on the garment. None where the catalogue does not know one of them."""
     looked = _looked(facts, garment, term, grades)
@@ -128,7 +145,7 @@ def tape(facts: Facts, garment: str, term: str, grades: str) -> Tape | None:
     )
     if found is None:
         return bare
-    first, last = decimal_year(found.first_twice // 2), decimal_year(found.last_twice // 2)
+    first, last = _ends(found)
     reach = (
         scale.start if found.before is None else decimal_year(found.before // 2),
         scale.end if found.after is None else decimal_year(found.after // 2),
@@ -151,7 +168,7 @@ def tape(facts: Facts, garment: str, term: str, grades: str) -> Tape | None:
 
 def _looked(facts: Facts, garment: str, term: str, grades: str) -> Survey | None:
     index = facts.term_index.get(term)
-    at = next((i for i, each in enumerate(facts.garments) if each.id == garment), None)
+    at = facts.garment_index.get(garment)
     if index is None or at is None:
         return None
     return survey(facts, Limits(at, (facts.terms[index].facet,), grades=grades))

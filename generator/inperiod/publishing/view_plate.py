@@ -69,6 +69,7 @@ def plate_view(look: Lookup, near: Neighbours, plate: Plate) -> Mapping[str, Any
     """What the template ``plate.html`` shows."""
     source = look.source_of(plate)
     page_mates = on_the_same_page(look.catalogue, plate)
+    entry = look.entry(plate.key)
     return {
         "garment": look.garment_link(plate.garment),
         "source": source,
@@ -85,10 +86,10 @@ def plate_view(look: Lookup, near: Neighbours, plate: Plate) -> Mapping[str, Any
         "grade": source.grade,
         "grade_words": words.GRADES.get(source.grade or ""),
         "weighed": weighed(source),
-        "citations": citations.of_plate(look.catalogue, plate.key),
+        "citations": citations.of_plate(entry),
         "records": citations.records_of(look, plate.key),
-        "tags": machine_tags.citation_tags(look.catalogue, plate),
-        "json_ld": machine_tags.json_ld(look.catalogue, plate),
+        "tags": machine_tags.citation_tags(look.catalogue, plate, entry.item),
+        "json_ld": machine_tags.json_ld(look.catalogue, plate, entry.item),
         "rights": rights(source),
         "disputed": bool(open_disputes(plate)),
         "picture": picture_of(look.catalogue, plate),

@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 import re
+from collections import Counter, defaultdict
 from collections.abc import Mapping
 from dataclasses import dataclass
+from itertools import chain
 from typing import Any
 
 from inperiod.drawing import draw_term
 from inperiod.evidence.facts import Facts, plural
 from inperiod.making import caution_name
 from inperiod.publishing import paths, words
-from inperiod.publishing.lookup import Lookup
+from inperiod.publishing.lookup import NOWHERE, Lookup
 from inperiod.publishing.page import Link
-from inperiod.publishing.tapes import Tape, decade_cells, scale_of, tape
+from inperiod.publishing.tapes import Tape, decade_cells, scale_of, sightings, tape, years
 from inperiod.publishing.view_answer import address
 from inperiod.publishing.view_lineup import decades_line, lineup, typical
 from inperiod.records.model import Facet, Milestone, Plate, Term
@@ -146,23 +148,18 @@ def spans_by_garment(look: Lookup, facts: Facts, term: str) -> tuple[Span, ...]:
         for garment in look.catalogue.vocabulary.broader_garments(narrow)
     )
     grades = look.catalogue.settings.grades
-    found: list[tuple[str, Tape]] = []
-    for garment in garments:
-        made = tape(facts, garment, term, grades)
-        if made and made.sightings:
-            found.append((garment, made))
-    kept = [
-        (garment, made)
-        for garment, made in found
-        if not any(
-            other != garment
-            and narrow.sightings == made.sightings
-            and garment in look.catalogue.vocabulary.broader_garments(other)
-            for other, narrow in found
-        )
-    ]
-    kept.sort(key=lambda item: (-item[1].sightings, item[0]))
-    return tuple(Span(look.garment_link(garment), made) for garment, made in kept[:MOST_GARMENTS])
+    counted = ((garment, sightings(facts, garment, term, grades)) for garment in garments)
+    found = {garment: count for garment, count in counted if count}
+    # A wider type with as many as one of its narrower types.
+    same = {
+        wide
+        for narrow, count in found.items()
+        for wide in look.catalogue.vocabulary.broader_garments(narrow)[1:]
+        if found.get(wide) == count
+    }
+    kept = sorted(found.keys() - same, key=lambda garment: (-found[garment], garment))
+    tapes = ((garment, tape(facts, garment, term, grades)) for garment in kept[:MOST_GARMENTS])
+    return tuple(Span(look.garment_link(garment), made) for garment, made in tapes if made)
 
 
 def around(
@@ -173,23 +170,26 @@ def around(
     if garment is None:
         return ()
     grades = look.catalogue.settings.grades
-    own = tape(facts, garment, term.key, grades)
-    if own is None or own.first is None or own.last is None:
+    own = years(facts, garment, term.key, grades)
+    if own is None:
         return ()
+    middle = (own[0] + own[1]) / 2
     before, beside, after = [], [], []
     for other in look.catalogue.vocabulary.facets[term.facet].terms:
         if other.id == term.id:
             continue
-        made = tape(facts, garment, other.key, grades)
-        if made is None or made.first is None or made.last is None or made.sightings < 2:
+        count = sightings(facts, garment, other.key, grades)
+        its = years(facts, garment, other.key, grades) if count >= 2 else None
+        if its is None:
             continue
-        link = look.term_link(other.key, f"{int(made.first)}–{int(made.last)}")
-        if made.last < (own.first + own.last) / 2:
-            before.append((made.last, link))
-        elif made.first > (own.first + own.last) / 2:
-            after.append((-made.first, link))
+        first, last = its
+        link = look.term_link(other.key, f"{int(first)}–{int(last)}")
+        if last < middle:
+            before.append((last, link))
+        elif first > middle:
+            after.append((-first, link))
         else:
-            beside.append((made.sightings, link))
+            beside.append((count, link))
 
     def best(found: list[tuple[float, Link]] | list[tuple[int, Link]]) -> tuple[Link, ...]:
         return tuple(link for _, link in sorted(found, key=lambda item: (-item[0], item[1].label))[:5])
@@ -201,7 +201,8 @@ def around(
 def facet_view(look: Lookup, facts: Facts, facet: Facet) -> Mapping[str, Any]:
     """What the template ``facet.html`` shows: every term with its years, on the garment that records it
     most."""
-    chief = chief_garment(look, facet.id)
+    recorded = look.recorded.get(facet.id, NOWHERE)
+    chief = recorded.chief
     grades = look.catalogue.settings.grades
     rows = []
     unseen = []
@@ -222,32 +223,11 @@ def facet_view(look: Lookup, facts: Facts, facet: Facet) -> Mapping[str, Any]:
         ),
         "ticks": scale_of(facts).ticks(),
         "applies": tuple(look.garment_link(garment) for garment in facet.applies_to),
-        "recorded": _recorded_counts(look, facet.id),
+        "recorded": (recorded.shown, recorded.none, recorded.hidden),
         "timeline": look.timeline_link(chief, facet.id, "The same by decade, on the timeline")
         if chief
         else None,
     }
-
-
-def chief_garment(look: Lookup, facet: str) -> str | None:
-    """The root garment type with most plates that show a term of the facet; None where there is none."""
-    count: dict[str, int] = {}
-    for plate in look.ordered:
-        if any(feature.facet == facet and feature.state != "not visible" for feature in plate.features):
-            root = look.catalogue.vocabulary.broader_garments(plate.garment)[-1]
-            count[root] = count.get(root, 0) + 1
-    return min(count, key=lambda garment: (-count[garment], garment)) if count else None
-
-
-def _recorded_counts(look: Lookup, facet: str) -> tuple[int, int, int]:
-    """Plates that show a term of the facet, that have none of it, and on which it cannot be seen."""
-    shown = none = hidden = 0
-    for plate in look.ordered:
-        states = {feature.state for feature in plate.features if feature.facet == facet}
-        shown += "shown" in states
-        none += "none" in states and "shown" not in states
-        hidden += states == {"not visible"}
-    return shown, none, hidden
 
 
 def garment_view(look: Lookup, facts: Facts, term: Term) -> Mapping[str, Any]:
@@ -255,25 +235,21 @@ def garment_view(look: Lookup, facts: Facts, term: Term) -> Mapping[str, Any]:
     vocabulary = look.catalogue.vocabulary
     plates = look.of_garment.get(term.id, ())
     usual = typical(look, facts, term.id) if plates else ()
+    features = [[each for each in plate.features if each.state != "not visible"] for plate in plates]
+    recorded = Counter(facet for own in features for facet in {each.facet for each in own})
+    count: dict[str, Counter[str]] = defaultdict(Counter)
+    for each in chain.from_iterable(features):
+        if each.term and each.state == "shown":
+            count[each.facet][each.term] += 1
     facets = []
     for facet in vocabulary.facets.values():
-        if facet.id == "garment":
-            continue
-        count: dict[str, int] = {}
-        recorded = 0
-        for plate in plates:
-            own = [feature for feature in plate.features if feature.facet == facet.id]
-            recorded += any(feature.state != "not visible" for feature in own)
-            for feature in own:
-                if feature.term and feature.state == "shown":
-                    count[feature.term] = count.get(feature.term, 0) + 1
-        if recorded:
-            best = sorted(count.items(), key=lambda item: (-item[1], item[0]))[:6]
+        if facet.id != "garment" and recorded[facet.id]:
+            best = sorted(count[facet.id].items(), key=lambda item: (-item[1], item[0]))[:6]
             facets.append(
                 (
                     look.timeline_link(term.id, facet.id, facet.label)
                     or Link(facet.label, paths.facet_path(facet.id)),
-                    recorded,
+                    recorded[facet.id],
                     tuple((look.term_link(key), number) for key, number in best),
                 )
             )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from functools import lru_cache
 from urllib.parse import urlsplit
 
 from inperiod.dating import in_words
@@ -160,9 +161,12 @@ def rights(address: str | None) -> str | None:
     return address
 
 
+_SEVERAL_PAGES = re.compile(r"\d\s*[-–]\s*\d")
+
+
 def place(locator: Locator) -> str:
     """Where in the source, as a citation says it: ``p. 14, Pl. 3, fig. 2, no. 2207``."""
-    sign = "pp." if re.search(r"\d\s*[-–]\s*\d", locator.page or "") else "p."
+    sign = "pp." if _SEVERAL_PAGES.search(locator.page or "") else "p."
     parts = [
         f"{sign} {pages(locator.page)}" if locator.page else "",
         f"Pl. {locator.plate}" if locator.plate else "",
@@ -184,7 +188,12 @@ _MONTH = re.compile(r"\b(Jan|Feb|Mar|Apr|Aug|Sept|Oct|Nov|Dec)[a-z]+\b")
 
 def when(dated: Dated | None) -> str:
     """A date in words, or ``undated``: ``March to August 1926``."""
-    return _ONE_YEAR.sub(r"\1 to \3 \2", in_words(dated.text)) if dated else "undated"
+    return _when(dated.text) if dated else "undated"
+
+
+@lru_cache(maxsize=4096)
+def _when(edtf: str) -> str:
+    return _ONE_YEAR.sub(r"\1 to \3 \2", in_words(edtf))
 
 
 def brief(dated: Dated | None) -> str:
@@ -213,6 +222,9 @@ def price(value: Price | None) -> str | None:
 
 def detail(feature: Feature) -> str:
     """Where a feature sits, how wide, how many, of what colour, how it was read."""
+    reading = READINGS.get(feature.reading, feature.reading)
+    if not (feature.at or feature.width or feature.count or feature.colour):  # as most are
+        return reading
     parts = [
         f"at the {feature.at}"
         if feature.at and not feature.at.startswith(("at ", "the "))
@@ -220,7 +232,7 @@ def detail(feature: Feature) -> str:
         f"{feature.width} wide" if feature.width else "",
         f"{feature.count} of them" if feature.count else "",
         feature.colour or "",
-        READINGS.get(feature.reading, feature.reading),
+        reading,
     ]
     return ", ".join(part for part in parts if part)
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from markupsafe import Markup
 
 from inperiod.drawing.flats.record import Record, term_id
@@ -80,6 +82,7 @@ def cloth_of(record: Record) -> tuple[str | None, Markup]:
     return "cloth-" + "-".join(names), _definition("cloth-" + "-".join(names), size, lines, tone)
 
 
+@lru_cache(maxsize=256)
 def _definition(name: str, size: int, lines: str, tone: float) -> Markup:
     square = {"width": size, "height": size}
     parts = [tag("rect", {**square, "class": "ground", "fill": "Canvas", "stroke": "none"})]

@@ -7,6 +7,7 @@ names is drawn in full line, what is only there to be recognised (body, ground, 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from functools import lru_cache
 
 from markupsafe import Markup
 
@@ -62,6 +63,7 @@ def strokes_of(term_key: str) -> Drawing | None:
     return draw() if draw else None
 
 
+@lru_cache(maxsize=512)
 def draw_term(term_key: str, label: str) -> Markup | None:
     """The drawing of ``facet/term`` as an SVG element titled ``label``; None where there is none."""
     strokes = strokes_of(term_key)
