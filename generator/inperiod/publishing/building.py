@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from hashlib import blake2b
 from itertools import accumulate, groupby
 from pathlib import Path
+from typing import Any
 
 from inperiod.hands import done_by_all, hands_here
 from inperiod.kept import kept
@@ -26,10 +27,11 @@ from inperiod.publishing.scans import make_scans, place_for_scans
 from inperiod.publishing.spare import place_for_spare
 from inperiod.publishing.stock import Stock
 from inperiod.publishing.view_timeline import Shown
-from inperiod.publishing.working_out import near_keys, surveyed, worth_showing
+from inperiod.publishing.working_out import surveyed, work_out_near, worth_showing
 from inperiod.publishing.write import (
     Aside,
     Filed,
+    Standing,
     alone,
     refuse_foreign,
     refuse_place,
@@ -103,23 +105,23 @@ def build(
             plan = plan_pages(look, near, timelines)
             ingredients.complete(plan.look)
             excerpts = Excerpts(shown, ingredients.excerpts() if editions else None)
-            stock = Stock(plan, ingredients, before, last)
+            stock = Stock(plan, ingredients, before, before.altered(last))
             stock.take_stock(pieces_of(plan, _copies(shown) | scans.files, excerpts))
-            files: dict[str, list[Filed]] = {}
+            files = {name: before.pieces[name] for name in stock.left}
+            keys = {piece.name: key for key, piece in stock.to_make}
+            moved: dict[str, Standing] = {}
 
             def fill(aside: Aside) -> Iterator[Filed]:
-                for name, paths in stock.stands.items():
-                    files[name] = [aside.keep(path) for path in paths]
-                    yield from files[name]
-                for name, filed in _made(stock.to_make, aside, hands, progress):
-                    files[name] = filed
+                left = [path for _, filed in files.values() for path, *_ in filed]
+                for path, standing in aside.keep_all(left):
+                    if standing is not last[path]:
+                        moved[path] = standing
+                    yield path, standing
+                for name, filed in _made([piece for _, piece in stock.to_make], aside, hands, progress):
+                    files[name] = (keys[name], [(path, *standing) for path, standing in filed])
                     yield from filed
 
             written = swap_in(target, last, fill, place_for_spare(catalogue.folder, target))
-            made = {
-                name: (stock.keys[name], [[path, *standing] for path, standing in filed])
-                for name, filed in files.items()
-            }
             counts = {
                 "pages": len(plan.first) + len(shown.plates) + len(plan.last),
                 "plates": len(shown.plates),
@@ -127,8 +129,12 @@ def build(
                 "files": written.files,
                 "size": written.size,
             }
-            fields = [each.to_json() for each in timelines]
-            notes.write(Kept(made, stock.groups, ingredients.lists.hex(), fields, whole, counts))
+            if moved:  # where the disk gives no file a second name
+                files = {name: (key, _as_moved(filed, moved)) for name, (key, filed) in files.items()}
+            shown_ones = [each.to_json() for each in timelines]
+            found = {plate: near.keys(plate) for plate in shown.plates} if worked else before.near
+            lists = ingredients.lists.hex()
+            notes.write(Kept(files, stock.groups, lists, shown_ones, found, whole, counts))
             if worked:
                 notes.write(worked)
     return BuildReport(target, target / "index.html", **counts)
@@ -140,11 +146,17 @@ def _worked(
     """The timelines worth showing, and what to note of what was worked out for them; None where evidence and
     lists know the same as last time, so that the last note is as good."""
     if before.lists == ingredients.lists.hex():
+        near.believe(before.near)
         return [Shown(*each) for each in before.timelines], None
     last = notes.read(Worked)
     timelines = worth_showing(look, ingredients, last)
     rows = {garment: near.grounds_of_row(garment) for garment in near.rows}
-    return timelines, Worked(rows, near_keys(near, last, hands), surveyed(timelines, ingredients))
+    grounds = work_out_near(near, before.near, last, hands)
+    return timelines, Worked(rows, grounds, surveyed(timelines, ingredients))
+
+
+def _as_moved(filed: Iterable[Sequence[Any]], moved: Mapping[str, Standing]) -> list[tuple[Any, ...]]:
+    return [(path, *moved.get(path, standing)) for path, *standing in filed]
 
 
 def _whole(catalogue: Catalogue, grounds: str | None) -> str:

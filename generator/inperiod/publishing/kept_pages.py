@@ -28,14 +28,16 @@ class Kept:
 
     ``pieces``: by name a piece's key and its files as they stand. ``groups``: by name of a group of pieces
     the digest of what it is made from by itself, its key, and the names of the pieces. ``lists`` is the
-    digest of what evidence and lists knew, ``timelines`` the fields of those that were shown. ``whole`` is
-    the digest of all that was built from, empty where it is not known; ``counts`` are those of the report.
+    digest of what evidence and lists knew, ``timelines`` the fields of those that were shown, ``near`` by
+    plate the keys of those near to it. ``whole`` is the digest of all that was built from, empty where it is
+    not known; ``counts`` are those of the report.
     """
 
     pieces: Mapping[str, tuple[str, Sequence[Sequence[Any]]]] = field(default_factory=dict)
     groups: Mapping[str, tuple[str, str, Sequence[str]]] = field(default_factory=dict)
     lists: str = ""
     timelines: Sequence[Sequence[Any]] = ()
+    near: Mapping[str, Sequence[str]] = field(default_factory=dict)
     whole: str = ""
     counts: Mapping[str, int] = field(default_factory=dict)
 
@@ -46,15 +48,14 @@ class Kept:
         made = {path: tuple(standing) for _, files in self.pieces.values() for path, *standing in files}
         return made == last
 
-    def paths(self, name: str, key: str, last: Mapping[str, Standing]) -> list[str] | None:
-        """The files of a piece, where it was made with that key and all of them stand as they were written;
-        else None."""
-        known = self.pieces.get(name)
-        if known is None or known[0] != key:
-            return None
-        if any(last.get(path) != tuple(standing) for path, *standing in known[1]):
-            return None
-        return [path for path, *_ in known[1]]
+    def altered(self, last: Mapping[str, Standing]) -> frozenset[str]:
+        """The files that do not stand in the last site as they were written."""
+        return frozenset(
+            path
+            for _, files in self.pieces.values()
+            for path, *standing in files
+            if last.get(path) != tuple(standing)
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,12 +64,12 @@ class Worked:
     same, and of use for what is the same where they do not.
 
     ``rows``: by widest garment type the digest of what decides which plates are near to its plates,
-    ``near``: by plate the digest of that for it alone, then their keys. ``surveyed``: by garment and facet,
-    with a space between, the digest of what was looked at, and the weight of the timeline.
+    ``grounds``: by plate the same for it alone. ``surveyed``: by garment and facet, with a space between, the
+    digest of what was looked at, and the weight of the timeline.
     """
 
     rows: Mapping[str, str] = field(default_factory=dict)
-    near: Mapping[str, Sequence[str]] = field(default_factory=dict)
+    grounds: Mapping[str, str] = field(default_factory=dict)
     surveyed: Mapping[str, tuple[str, float]] = field(default_factory=dict)
 
 

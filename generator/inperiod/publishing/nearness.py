@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter, defaultdict
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache, cached_property
 from heapq import nsmallest
@@ -11,6 +11,7 @@ from typing import NamedTuple
 
 from inperiod.publishing.digests import digest
 from inperiod.publishing.lookup import Lookup
+from inperiod.publishing.outlines import PlateOutline
 from inperiod.records.model import Plate
 
 YEARS = 12
@@ -57,7 +58,9 @@ class Neighbours:
 
     def __init__(self, look: Lookup) -> None:
         self._look = look
-        self._known: dict[str, tuple[str, ...]] = {}
+        self._known: dict[str, Sequence[str]] = {}
+        self._noted: Mapping[str, Sequence[str]] = {}
+        self._plates = cache(lambda source: {plate.id: plate for plate in look.outlines[source].plates})
 
     @cached_property
     def rows(self) -> Mapping[str, Row]:
@@ -102,29 +105,35 @@ class Neighbours:
     def of(self, plate: str) -> tuple[Near, ...]:
         """The nearest plates of a plate by its key, best first; none for an undated plate. Plates of the same
         cut are left out."""
-        own = self._stand(plate)
-        if own is None:
-            return ()
-        others = [(other, self._stand(other)) for other in self.keys(plate)]
+        own = self._outline(plate)
+        others = [(key, self._outline(key)) for key in self.keys(plate)]
         return tuple(
             Near(
                 self._look.catalogue.plates[key],
-                tuple(sorted(own.terms & other.terms)),
-                abs(other.middle - own.middle),
+                tuple(sorted({*own.terms} & {*other.terms})),
+                abs((other.middle or 0.0) - (own.middle or 0.0)),
             )
             for key, other in others
-            if other
         )
 
-    def keys(self, plate: str) -> tuple[str, ...]:
-        """The keys of the nearest plates; worked out once, or told before by ``learn``."""
+    def _outline(self, plate: str) -> PlateOutline:
+        source, _, name = plate.partition("/")
+        return self._plates(source)[name]
+
+    def keys(self, plate: str) -> Sequence[str]:
+        """The keys of the nearest plates; worked out once, or told before by ``learn`` or ``believe``."""
         if plate not in self._known:
-            self._known[plate] = self._nearest(plate)
+            noted = self._noted.get(plate)
+            self._known[plate] = self._nearest(plate) if noted is None else noted
         return self._known[plate]
 
-    def learn(self, plate: str, keys: Iterable[str]) -> None:
+    def learn(self, plate: str, keys: Sequence[str]) -> None:
         """What was worked out elsewhere from the same grounds."""
-        self._known[plate] = tuple(keys)
+        self._known[plate] = keys
+
+    def believe(self, noted: Mapping[str, Sequence[str]]) -> None:
+        """The same of every plate."""
+        self._noted = noted
 
     def grounds_of_row(self, garment: str) -> str:
         """A digest of all that decides which plates are nearest to those of a row."""

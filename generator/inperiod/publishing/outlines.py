@@ -145,7 +145,8 @@ def outlines_of(
     tell what a source was read from; of those that stand by themselves, what was noted for the same edition
     and base is not made again, and what is made is noted."""
     outliner = Outliner(catalogue)
-    alone = {key: each for key, each in (editions or {}).items() if key not in catalogue.entangled}
+    known = editions or {}
+    alone = {key: known[key] for key in catalogue.sources if key in known and key not in catalogue.entangled}
     store = Store.of(catalogue.folder, PART) if alone else None
     if store is None:
         return {key: outliner.of(source) for key, source in catalogue.sources.items()}

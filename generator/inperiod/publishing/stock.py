@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Sequence
 from functools import partial
 
 from inperiod.publishing.kept_pages import Kept
@@ -10,28 +10,24 @@ from inperiod.publishing.made_from import Ingredients, MadeFrom
 from inperiod.publishing.pieces import Piece, pieces_of_source
 from inperiod.publishing.plan import Plan
 from inperiod.publishing.render import environment
-from inperiod.publishing.write import Standing
 
 OF_LISTS = frozenset({"evidence", "heads", "timeline", "term", "garment", "facet"})
 """What is made from these, or from lists alone, is the same where evidence and lists know the same."""
 
 
 class Stock:
-    """The pieces of a site as they are taken stock of: ``stands`` has the files of those that can be left as
-    they are, by name; ``to_make`` are the others. ``groups``: by name the digest of what a group of pieces is
-    made from by itself, its key, and the names of the pieces."""
+    """The pieces of a site as they are taken stock of: ``left`` are the names of those that can be left as
+    they are, ``to_make`` the others with their keys. ``groups``: by name the digest of what a group of pieces
+    is made from by itself, its key, and the names of the pieces."""
 
-    def __init__(
-        self, plan: Plan, ingredients: Ingredients, before: Kept, last: Mapping[str, Standing]
-    ) -> None:
+    def __init__(self, plan: Plan, ingredients: Ingredients, before: Kept, altered: Collection[str]) -> None:
         self._plan = plan
         self._ingredients = ingredients
         self._before = before
-        self._last = last
+        self._altered = altered
         self._same_lists = before.lists == ingredients.lists.hex()
-        self.keys: dict[str, str] = {}
-        self.stands: dict[str, list[str]] = {}
-        self.to_make: list[Piece] = []
+        self.left: list[str] = []
+        self.to_make: list[tuple[str, Piece]] = []
         self.groups: dict[str, tuple[str, str, Sequence[str]]] = {}
 
     def take_stock(self, pieces: Iterable[Piece]) -> None:
@@ -58,8 +54,11 @@ class Stock:
         for piece in pieces:
             names.append(piece.name)
             key = self._ingredients.key(piece.made_from, piece.page)
-            if not self._left(piece.name, key):
-                self.to_make.append(piece)
+            known = self._before.pieces.get(piece.name)
+            if known and known[0] == key and self._stands(piece.name):
+                self.left.append(piece.name)
+            else:
+                self.to_make.append((key, piece))
         return names
 
     def _take_group(
@@ -71,14 +70,13 @@ class Stock:
             new = self._ingredients.key(made_from)
             names = names if key == new else ()
             key = new
-        if not names or not all([self._left(each, self._before.pieces[each][0]) for each in names]):
+        if names and all(map(self._stands, names)):
+            self.left.extend(names)
+        else:
             names = self._take(pieces())
         self.groups[name] = (own, key, names)
 
-    def _left(self, name: str, key: str) -> bool:
-        self.keys[name] = key
-        paths = self._before.paths(name, key, self._last)
-        if paths is None:
-            return False
-        self.stands[name] = paths
-        return True
+    def _stands(self, piece: str) -> bool:
+        return not self._altered or all(
+            path not in self._altered for path, *_ in self._before.pieces[piece][1]
+        )

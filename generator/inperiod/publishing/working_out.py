@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 from inperiod.hands import done_by_all
 from inperiod.publishing.kept_pages import Worked
@@ -39,27 +39,28 @@ def surveyed(timelines: Iterable[Shown], ingredients: Ingredients) -> dict[str, 
     }
 
 
-def near_keys(near: Neighbours, worked: Worked, hands: int) -> dict[str, Sequence[str]]:
-    """By plate: the digest of what decides which plates are near to it, then their keys; worked out where it
-    is not known from the last build."""
-    found: dict[str, Sequence[str]] = {}
+def work_out_near(
+    near: Neighbours, noted: Mapping[str, Sequence[str]], worked: Worked, hands: int
+) -> dict[str, str]:
+    """Find out which plates are near to each, or take it as it was ``noted`` by the last build where the same
+    decides it. By plate: the digest of what does."""
+    grounds: dict[str, str] = {}
     unknown: list[str] = []
     for garment, row in near.rows.items():
         the_same = worked.rows.get(garment) == near.grounds_of_row(garment)
         for plate in (stand.key for stand in row):
-            known = worked.near.get(plate)
-            if known and (the_same or known[0] == near.grounds(plate)):
-                found[plate] = known
-                near.learn(plate, known[1:])
+            known = worked.grounds.get(plate) if plate in noted else None
+            grounds[plate] = known if known and the_same else near.grounds(plate)
+            if grounds[plate] == known:
+                near.learn(plate, noted[plate])
             else:
                 unknown.append(plate)
     parts = [unknown[at : at + NEAR_TOGETHER] for at in range(0, len(unknown), NEAR_TOGETHER)]
 
-    def work(part: Sequence[str]) -> list[tuple[str, ...]]:
+    def work(part: Sequence[str]) -> list[Sequence[str]]:
         return [near.keys(plate) for plate in part]
 
-    for number, keys in done_by_all(parts, work, hands, lambda _: None):
-        for plate, nearest in zip(parts[number], keys, strict=True):
-            near.learn(plate, nearest)
-            found[plate] = (near.grounds(plate), *nearest)
-    return found
+    for number, found in done_by_all(parts, work, hands, lambda _: None):
+        for plate, keys in zip(parts[number], found, strict=True):
+            near.learn(plate, keys)
+    return grounds

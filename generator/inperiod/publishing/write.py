@@ -158,16 +158,23 @@ class Aside:
 
     def keep(self, path: str) -> Filed:
         """The file of the last site as it stands."""
-        last = self._last[path]
-        if self._present.get(path) == last[2]:
-            return path, last
+        return next(self.keep_all([path]))
+
+    def keep_all(self, paths: Iterable[str]) -> Iterator[Filed]:
+        """The same of many."""
+        present, last = self._present, self._last
+        for path in paths:
+            stands = last[path]
+            yield path, stands if present.get(path) == stands[2] else self._kept(path, stands)
+
+    def _kept(self, path: str, stands: Standing) -> Standing:
         place, origin = self._place(path), f"{self._target}/{path}"
         try:
             os.link(origin, place, follow_symlinks=False)
         except (OSError, NotImplementedError):
             shutil.copy2(origin, place, follow_symlinks=False)
-            return path, self._stands(place)
-        return path, last
+            return self._stands(place)
+        return stands
 
     def clear(self, wanted: Collection[str]) -> None:
         """Take away what was in the folder and is not wanted, with folders that are left empty."""
