@@ -12,8 +12,10 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from inperiod.publishing import browser_data, build
-from inperiod.records import read_catalogue
+from inperiod.records import keeping, read_catalogue
 from inperiod.records.keeping import read_kept
+from inperiod.records.model import Source
+from inperiod.records.unopened import Entry
 from publishing.pages import contents
 
 WHOLE = Path(__file__).parents[1] / "records" / "whole"
@@ -77,7 +79,12 @@ def sources(draw: st.DrawFn) -> str:
     )
     for number in range(draw(st.integers(1, 4))):
         plate_more = draw(
-            st.sampled_from(("", "", "    outfit: page\n", "    publish: false\n", "    date: 1931\n"))
+            st.sampled_from(
+                (
+                    *("", "", "    outfit: page\n", "    publish: false\n", "    date: 1931\n"),
+                    *("    recorded: {by: T., on: 2025-01-02}\n", "    wearer: {who: girl}\n"),
+                )
+            )
         )
         if draw(st.integers(0, 5)) == 0:
             plate_more += f"    same_cut_as: {draw(st.sampled_from(NAMES))}/p1\n"
@@ -160,12 +167,35 @@ def _word(label: str) -> Edit:
     return change
 
 
+def _gather(name: str, reason: str) -> Edit:
+    """Another plate on the board, which may not be there."""
+
+    def change(folder: Path) -> None:
+        file = folder / "boards" / "tea.yaml"
+        kept = file.read_text(encoding="utf-8").partition("plates:\n")[0]
+        plates = (
+            f"plates:\n  - {{plate: {name}/p1, reason: {reason}}}\n  - {{plate: list-5/p1, reason: near}}\n"
+        )
+        file.write_text(kept + plates, encoding="utf-8")
+
+    return change
+
+
 NAMED = st.sampled_from(NAMES)
 EDITS = st.one_of(
     *[st.builds(_write, NAMED, sources())] * 5,
     st.builds(_remove, NAMED),
     st.builds(_rename, NAMED, NAMED),
-    st.builds(_setting, st.sampled_from(("title: Another", "circa_years: 3", "grades: AB", "language: de"))),
+    st.builds(
+        _setting,
+        st.sampled_from(
+            (
+                *("title: Another", "circa_years: 3", "grades: AB", "language: de"),
+                *("base_address: https://example.org/", "base_address: https://example.net/"),
+            )
+        ),
+    ),
+    st.builds(_gather, NAMED, st.sampled_from(("near", "dear"))),
     st.builds(_template, st.sampled_from(("Mine", "Ours"))),
     st.builds(_word, st.sampled_from(("angular", "carré"))),
     st.builds(_static, st.sampled_from(("own", "own/a.txt", "own/b/c.txt")), st.sampled_from(WORDS)),
@@ -241,6 +271,29 @@ def test_after_any_edits_what_is_made_again_and_what_is_kept_are_the_whole_site(
         afresh = built_afresh(folder, tmp_path / "afresh")
         assert made.keys() == afresh.keys()
         assert [name for name in made if made[name] != afresh[name]] == []
+
+
+def test_an_edit_of_one_source_opens_few_others(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A new caption opens its own source and those of plates that are near: a hundred others stay closed."""
+    folder, site = small(tmp_path / "records"), tmp_path / "public"
+    for number in range(100):
+        _write(f"far-{number}", _one(date=1700 + number, title=f"Far {number}"))(folder)
+    built(folder, site)
+    file = folder / "sources" / "list-3.yaml"
+    file.write_text(file.read_text(encoding="utf-8").replace('"x"', '"A new caption"'), encoding="utf-8")
+    opened: list[str] = []
+    honest = keeping._Memory.source
+
+    def told(self: keeping._Memory, entry: Entry) -> Source:
+        opened.append(str(entry.source))
+        return honest(self, entry)
+
+    monkeypatch.setattr(keeping._Memory, "source", told)
+    reading = read_kept(folder)
+    build(reading.catalogue, site, editions=reading.editions, grounds=reading.grounds, hands=1)
+    assert "A new caption" in (site / "plate" / "list-3" / "p1.html").read_text(encoding="utf-8")
+    assert "list-3" in opened
+    assert not [each for each in opened if each.startswith("far")]
 
 
 def _one(more: str = "", plate_more: str = "", **given: object) -> str:
