@@ -148,8 +148,9 @@ def _static(path: str, text: str) -> Edit:
 
     def change(folder: Path) -> None:
         file = folder / "site" / "static" / path
-        if file.parent.is_file():
-            file.parent.unlink()
+        for above in file.parents:
+            if above.is_file():
+                above.unlink()
         if file.is_dir():
             shutil.rmtree(file)
         file.parent.mkdir(parents=True, exist_ok=True)
@@ -274,7 +275,9 @@ def test_after_any_edits_what_is_made_again_and_what_is_kept_are_the_whole_site(
 
 
 def test_an_edit_of_one_source_opens_few_others(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    """A new caption opens its own source and those of plates that are near: a hundred others stay closed."""
+    """A new caption opens its own source and those of plates that are near: in a catalogue so large that the
+    page of plates has no captions a hundred others stay closed."""
+    monkeypatch.setattr(browser_data, "CAPTIONS_ON_PAGE", 17)
     folder, site = small(tmp_path / "records"), tmp_path / "public"
     for number in range(100):
         _write(f"far-{number}", _one(date=1700 + number, title=f"Far {number}"))(folder)
