@@ -283,7 +283,7 @@ def test_an_edit_of_one_source_opens_few_others(tmp_path: Path, monkeypatch: pyt
         _write(f"far-{number}", _one(date=1700 + number, title=f"Far {number}"))(folder)
     built(folder, site)
     file = folder / "sources" / "list-3.yaml"
-    file.write_text(file.read_text(encoding="utf-8").replace('"x"', '"A new caption"'), encoding="utf-8")
+    file.write_text(file.read_text(encoding="utf-8").replace('"x"', '"x, far list"'), encoding="utf-8")
     opened: list[str] = []
     honest = keeping._Memory.source
 
@@ -294,7 +294,7 @@ def test_an_edit_of_one_source_opens_few_others(tmp_path: Path, monkeypatch: pyt
     monkeypatch.setattr(keeping._Memory, "source", told)
     reading = read_kept(folder)
     build(reading.catalogue, site, editions=reading.editions, grounds=reading.grounds, hands=1)
-    assert "A new caption" in (site / "plate" / "list-3" / "p1.html").read_text(encoding="utf-8")
+    assert "x, far list" in (site / "plate" / "list-3" / "p1.html").read_text(encoding="utf-8")
     assert "list-3" in opened
     assert not [each for each in opened if each.startswith("far")]
 
