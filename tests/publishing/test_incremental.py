@@ -275,9 +275,10 @@ def test_after_any_edits_what_is_made_again_and_what_is_kept_are_the_whole_site(
 
 
 def test_an_edit_of_one_source_opens_few_others(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    """A new caption opens its own source and those of plates that are near: in a catalogue so large that the
-    page of plates has no captions a hundred others stay closed."""
+    """A new caption opens its own source and those of plates that are near, or in the same block of data: in a
+    catalogue so large that the page of plates has no captions, a hundred others stay closed."""
     monkeypatch.setattr(browser_data, "CAPTIONS_ON_PAGE", 17)
+    monkeypatch.setattr(browser_data, "PLATES_IN_BLOCK", 8)
     folder, site = small(tmp_path / "records"), tmp_path / "public"
     for number in range(100):
         _write(f"far-{number}", _one(date=1700 + number, title=f"Far {number}"))(folder)
