@@ -274,9 +274,22 @@ def test_after_any_edits_what_is_made_again_and_what_is_kept_are_the_whole_site(
         assert [name for name in made if made[name] != afresh[name]] == []
 
 
+@pytest.mark.parametrize("part", ["records", "outlines", "excerpts", "templates", "site"])
+def test_notes_that_somebody_else_wrote_are_neither_believed_nor_run(part: str, tmp_path: Path) -> None:
+    """Compiled templates are run, the rest decides what is shown: all of it must bear this user's seal."""
+    folder, site = small(tmp_path / "records"), tmp_path / "public"
+    honest = built(folder, site)
+    notes = sorted((folder / ".inperiod" / part).glob("*.json"))
+    assert notes
+    for one, other in zip(notes, [*notes[1:], notes[0]], strict=True):
+        one.write_bytes(b"0" * 64 + other.read_bytes()[64:])
+    shutil.rmtree(site)
+    assert built(folder, site) == honest
+
+
 def test_an_edit_of_one_source_opens_few_others(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    """A new caption opens its own source and those of plates that are near, or in the same block of data: in a
-    catalogue so large that the page of plates has no captions, a hundred others stay closed."""
+    """A new caption opens its own source and those of plates that are near, or in the same block of data: in
+    a catalogue so large that the page of plates has no captions, a hundred others stay closed."""
     monkeypatch.setattr(browser_data, "CAPTIONS_ON_PAGE", 17)
     monkeypatch.setattr(browser_data, "PLATES_IN_BLOCK", 8)
     folder, site = small(tmp_path / "records"), tmp_path / "public"

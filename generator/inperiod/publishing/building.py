@@ -12,7 +12,7 @@ from typing import Any
 from inperiod.hands import done_by_all, hands_here
 from inperiod.kept import kept
 from inperiod.publishing.excerpts import Excerpts
-from inperiod.publishing.kept_pages import Kept, Notes, Worked
+from inperiod.publishing.kept_pages import Kept, Nearest, Notes, Worked
 from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.made_from import Ingredients, base_digest
 from inperiod.publishing.nearness import Neighbours
@@ -132,11 +132,11 @@ def build(
             if moved:  # where the disk gives no file a second name
                 files = {name: (key, _as_moved(filed, moved)) for name, (key, filed) in files.items()}
             shown_ones = [each.to_json() for each in timelines]
-            found = {plate: near.keys(plate) for plate in shown.plates} if worked else before.near
             lists = ingredients.lists.hex()
-            notes.write(Kept(files, stock.groups, lists, shown_ones, found, whole, counts))
+            notes.write(Kept(files, stock.groups, lists, shown_ones, whole, counts))
             if worked:
                 notes.write(worked)
+                notes.write(Nearest(lists, {plate: near.keys(plate) for plate in shown.plates}))
     return BuildReport(target, target / "index.html", **counts)
 
 
@@ -145,13 +145,14 @@ def _worked(
 ) -> tuple[Sequence[Shown], Worked | None]:
     """The timelines worth showing, and what to note of what was worked out for them; None where evidence and
     lists know the same as last time, so that the last note is as good."""
-    if before.lists == ingredients.lists.hex():
-        near.believe(before.near)
+    nearest = notes.read(Nearest)
+    if before.lists == nearest.lists == ingredients.lists.hex():
+        near.believe(nearest.plates)
         return [Shown(*each) for each in before.timelines], None
     last = notes.read(Worked)
     timelines = worth_showing(look, ingredients, last)
     rows = {garment: near.grounds_of_row(garment) for garment in near.rows}
-    grounds = work_out_near(near, before.near, last, hands)
+    grounds = work_out_near(near, nearest.plates, last, hands)
     return timelines, Worked(rows, grounds, surveyed(timelines, ingredients))
 
 

@@ -28,16 +28,14 @@ class Kept:
 
     ``pieces``: by name a piece's key and its files as they stand. ``groups``: by name of a group of pieces
     the digest of what it is made from by itself, its key, and the names of the pieces. ``lists`` is the
-    digest of what evidence and lists knew, ``timelines`` the fields of those that were shown, ``near`` by
-    plate the keys of those near to it. ``whole`` is the digest of all that was built from, empty where it is
-    not known; ``counts`` are those of the report.
+    digest of what evidence and lists knew, ``timelines`` the fields of those that were shown. ``whole`` is
+    the digest of all that was built from, empty where it is not known; ``counts`` are those of the report.
     """
 
     pieces: Mapping[str, tuple[str, Sequence[Sequence[Any]]]] = field(default_factory=dict)
     groups: Mapping[str, tuple[str, str, Sequence[str]]] = field(default_factory=dict)
     lists: str = ""
     timelines: Sequence[Sequence[Any]] = ()
-    near: Mapping[str, Sequence[str]] = field(default_factory=dict)
     whole: str = ""
     counts: Mapping[str, int] = field(default_factory=dict)
 
@@ -73,7 +71,15 @@ class Worked:
     surveyed: Mapping[str, tuple[str, float]] = field(default_factory=dict)
 
 
-Note = TypeVar("Note", Kept, Worked)
+@dataclass(frozen=True, slots=True)
+class Nearest:
+    """By plate the keys of those near to it, of a catalogue of whose ``lists`` that is the digest."""
+
+    lists: str = ""
+    plates: Mapping[str, Sequence[str]] = field(default_factory=dict)
+
+
+Note = TypeVar("Note", Kept, Worked, Nearest)
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,13 +98,13 @@ class Notes:
             return kind()
         return kind(**{each.name: note[each.name] for each in fields(kind)})
 
-    def write(self, note: Kept | Worked) -> None:
+    def write(self, note: Kept | Worked | Nearest) -> None:
         """Note what was made; nothing where that cannot be written."""
         store = Store.of(self.catalogue_folder, PART)
         if store:
             values = {each.name: getattr(note, each.name) for each in fields(note)}
             store.write(self._name(type(note)), {"base": self.base} | values)
-            store.tidy(2 * TARGETS)
+            store.tidy(3 * TARGETS)
 
     def _name(self, kind: type) -> str:
         return f"{digest(str(self.target.absolute())).hex()}-{kind.__name__.lower()}"
