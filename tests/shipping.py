@@ -21,7 +21,7 @@ SHIPPED = CHECKOUT / "site" / SHORT
 _PROGRAM = """
   const [terser, ...files] = process.argv.slice(1);
   const { minify } = require(terser), { readFileSync } = require("fs");
-  const how = { passes: 3, hoist_funs: true, inline: 1, unsafe_arrows: true };
+  const how = { passes: 3, hoist_funs: true, inline: 1, unsafe_arrows: true, pure_getters: true };
   const compress = { ...how, ecma: 2020, global_defs: { module: undefined } };
   const options = { compress, mangle: true, ecma: 2020, format: { ascii_only: false } };
   const short = (file) => minify(readFileSync(file, "utf8").replace(/\\r\\n/g, "\\n"), options);

@@ -1,7 +1,7 @@
 // An answer, in the same elements and words as home_answer.html makes it of the same question.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   const { h, amount, perCent, raised, writeAddress } = InPeriod;
   const { pairsOf, questionOf, withTerm } = InPeriod.question;
   const CITED = 3,

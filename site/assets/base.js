@@ -2,7 +2,7 @@
 // data that come when they are needed, copying, saying things aloud. The pages are whole without it.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   const THEME = "inperiod-theme", SVG = "http://www.w3.org/2000/svg";
   const isPage = typeof document !== "undefined";
 
@@ -61,11 +61,11 @@
   // ---- scripts and data that come when they are needed
 
   /** Data scripts call this: a plain script tag works from a double-clicked file, where fetch does not. */
-  const data = (InPeriod.data = InPeriod.data || {}), coming = new Map();
+  const data = (InPeriod.data ||= {}), coming = new Map();
   const receive = (name, value) => {
     data[name] = value;
   };
-  const top = isPage && document.currentScript ? document.currentScript.src : "";
+  const own = (isPage && document.currentScript) || {};
 
   /** Brings a script of the site once, unless `lacks` finds when it has run that it did not do what it is for. */
   function bring(path, lacks = () => false) {
@@ -78,7 +78,7 @@
             reject(new Error(`${path} did not come`));
           };
           const onload = () => (lacks() ? failed() : resolve());
-          const script = h("script", { src: new URL(`../${path}`, top), onload, onerror: failed });
+          const script = h("script", { src: new URL(`../${path}`, own.src), onload, onerror: failed });
           script.async = false; // they run in their order
           document.head.append(script);
         }),
@@ -238,6 +238,9 @@
     const chosen = recall(THEME);
     if (chosen === "light" || chosen === "dark") document.documentElement.dataset.theme = chosen;
     document.documentElement.classList.add("scripted");
+    // What an address is sure to ask for comes while the page is still being read; {} stands for its garment.
+    const garment = Object.fromEntries(readAddress(location.hash)).garment || "";
+    if (/^[\w-]+$/.test(garment)) for (const name of own.dataset.ahead?.split(" ") || []) load(name.replace("{}", garment)).catch(() => {});
     document.addEventListener("DOMContentLoaded", () => {
       document.querySelectorAll(".theme").forEach(themeButton);
       copyButtons(document);

@@ -1,7 +1,7 @@
 // A board against the facts: verdicts, what is still to settle, plates worth gathering; as boards/ of the Python side.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   const MOSTLY = 0.5,
     WIDEST_DAYS = 4383,
     SUGGESTED = 6,
@@ -61,16 +61,11 @@
     return "mostly outside";
   }
 
-  /** 2 where the plate shows the term (seen or read), 1 where that is inferred, else 0. */
-  function shows({ plates }, number, term) {
-    const found = plates.shown.subarray(plates.starts[number], plates.starts[number + 1]).find((code) => code >> 1 === term);
-    return found === undefined ? 0 : 1 + (found & 1);
-  }
-
   /** What is worked out for a board; `window` is null where its target cannot be read. */
   function checkBoard({ facts, numberOf }, vocabulary, board, window) {
     const { plates, documents, terms, termIndex, garmentIndex } = facts,
-      grades = vocabulary.grades;
+      grades = vocabulary.grades,
+      { shows } = InPeriod.evidence;
     const named = [...new Set(board.features.map((each) => each.term).filter((term) => term && !/\/(none|not visible)$/.test(term)))];
     const asked = named.filter((term) => termIndex.has(term)),
       garment = garmentIndex.get(board.garment);
@@ -106,7 +101,7 @@
         side: window ? sideOf(document.days, part(number), window) : null,
         aside: away(document, grades),
         shows: shown(number),
-        supported: sure === null ? null : sure ? ["inferred", "shown"][sure - 1] : plates.recorded[terms[index].facet][number] ? "not shown" : "not recorded",
+        supported: sure === null ? null : sure ? ["inferred", "shown"][sure - 1] : plates.ofFacet(terms[index].facet).recorded[number] ? "not shown" : "not recorded",
         ofGarment: ofGarment(number),
       };
     });

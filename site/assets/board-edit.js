@@ -1,7 +1,7 @@
 // The page on which one's own board is written: saved as one goes, its verdicts worked out while one types.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   const { h, announce, later, perCent, raised, readAddress } = InPeriod;
   const { PREFIX, boardOf, nested, opened, read, save, remove, fresh } = InPeriod.boards;
   const { writeBoard, writeTable, readYaml, inLink, fromLink, fileName } = InPeriod.boardFile;

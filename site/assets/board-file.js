@@ -1,7 +1,7 @@
 // A research board as the file the catalogue folder takes: a careful writer, and a strict reader of the same.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
 
   const { LISTS, TABLES, boardOf, empty, nested } = InPeriod.boards || require("./board-store.js");
   const LONGEST_LINK = 8000;

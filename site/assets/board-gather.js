@@ -1,7 +1,7 @@
 // Gathering a plate for a board of one's own, from its page and from any answer; and the list of those boards.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   const { h, announce } = InPeriod;
   const { all, save, remove, fresh } = InPeriod.boards;
   const EDITOR = "my-board.html";

@@ -1,7 +1,7 @@
 // One's own boards in the browser's storage, one entry a board.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   const PREFIX = "inperiod-board:",
     FORMAT = 1;
   const LINES = "title target garment place worn_under care permanent_mark citation_style notes".split(" ");

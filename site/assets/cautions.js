@@ -141,6 +141,6 @@
       .map(([id, place]) => ({ id, name: cautionName(id), sentence: sentence(id, words), where: place }));
   }
 
-  (root.InPeriod = root.InPeriod || {}).cautionsFor = cautionsFor;
+  (root.InPeriod ||= {}).cautionsFor = cautionsFor;
   if (typeof module !== "undefined") module.exports = { cautionsFor };
 })(globalThis);

@@ -2,7 +2,7 @@
 // Horizontal places are per cent and vertical ones pixels, so a chart fits any width and keeps its lettering.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   const s = (...given) => InPeriod.s(...given);
   const line = (name, x1, y1, x2, y2) => s("line", { x1, x2, y1, y2, class: name });
   const rect = (name, x, y, width, height, fill) => s("rect", { x, y, width, height, class: name, fill });

@@ -1,7 +1,7 @@
 // Citations on the page: one style at a time, the reader's choice remembered; files for reference managers.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   const { h, remember, recall, download } = InPeriod;
   const STYLE = "inperiod-style", FORMAT = "inperiod-format";
   const KINDS = { "csl-json": "application/vnd.citationstyles.csl+json", biblatex: "text/x-bibtex", ris: "application/x-research-info-systems" };

@@ -6,7 +6,7 @@
 
 (function (root) {
 
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
 
   class Unreadable extends Error {}
   class Undated extends Unreadable {}
@@ -294,7 +294,7 @@
   const BEFORE_DASH = ["early", "mid", "late", "later", "earlier", "circa", "before", "after"];
 
   /* The words made ready, when a phrase is first read. */
-  const lexicon = () => (lexicon.made = lexicon.made || madeReady(InPeriod.data.dates));
+  const lexicon = () => (lexicon.made ||= madeReady(InPeriod.data.dates));
 
   function madeReady({ months, words, fillers, decade_words, undated, events, ranks, periods, idioms }) {
     return {

@@ -7,7 +7,7 @@
   const DAYS_PER_YEAR = 365.25, WIDEST_DAYS = 4383, MOSTLY = 0.5, BACKING = 5;
   const Z_95 = 1.959963984540054, ALIKE = 0.2, SPREAD = 4, USE = 0.05, ALPHA = 0.05, GAP_ALPHA = 0.0087, STRONGEST = 15;
   const NEAR_YEARS = 10, USUAL = 0.2, OCCASIONAL = 0.05, CITED = 12, NAMED = 5, CIRCA_TRIED = [0, 10];
-  const READINGS = 3, INFERRED = 2, FORMAT = 3;
+  const INFERRED = 2, FORMAT = 4;
   const BASES = ["A", "B", "C", "style", "none"];
   const MONTHS = "January February March April May June July August September October November December".split(" ");
 
@@ -94,7 +94,7 @@
     let count = 0, shift = 0, number = 0;
     for (let i = 0; i < text.length; i += 1) {
       const sign = text.charCodeAt(i);
-      const value = sign > 96 ? sign - 71 : sign > 64 && sign < 91 ? sign - 65 : sign > 47 && sign < 58 ? sign + 4 : sign === 45 ? 62 : 63;
+      const value = sign > 96 ? sign - 71 : sign === 95 ? 63 : sign > 64 ? sign - 65 : sign > 47 ? sign + 4 : 62;
       number |= (value & 31) << shift;
       if (value < 32) {
         numbers[count++] = number;
@@ -112,8 +112,7 @@
    */
   function factsFromJson(index, columns = index.plates) {
     if (index.format !== FORMAT) throw new Error(`facts of format ${index.format}; this reads ${FORMAT}`);
-    if (!known.has(index)) known.set(index, indexed(index));
-    const facts = known.get(index);
+    const facts = once(known, index, () => indexed(index));
     return columns ? { ...facts, plates: platesOf(index, columns, facts), memo: new Map() } : facts;
   }
 
@@ -125,81 +124,99 @@
     }));
     return {
       circaYears: index.circa_years, decades: index.decades, facets: index.facets.map(([id, label]) => ({ id, label })),
-      garments, terms, whyLeftOut: index.left_out,
-      documents: index.documents.map(([source, suffix, kind, place, basis, root, days, ...tried]) => ({
-        id: suffix ? `${source}@${suffix}` : source, source, kind: index.kinds[kind], places: index.places[place],
+      garments, terms, wearers: index.wearers, whyLeftOut: index.left_out,
+      documents: index.documents.map(([source, , kind, place, basis, root, days, ...tried]) => ({
+        source, kind: index.kinds[kind], places: index.places[place],
         basis: BASES[basis], root: orNull(root, -2), days: daysIn(days),
         tried: tried.length ? tried : [days, days],
       })),
+      daysOf: ({ days }) => days,
       garmentChains: garments.map((_, garment) => chain(garments, garment)),
       garmentIndex: new Map(garments.map((each, i) => [each.id, i])),
       termIndex: new Map(terms.map((each, i) => [each.key, i])),
     };
   }
 
-  /** The plates of the columns. `within` is the place of each in its document. */
+  /**
+   * The plates of the columns. `within` is the place of each in its document, `who` the number of its wearer.
+   */
   function platesOf(index, columns, { terms, documents }) {
-    const count = columns.ids.length, facets = index.facets.length, steps = unpacked(columns.numbers);
-    const documentOf = new Int32Array(count), within = new Int32Array(count), starts = new Int32Array(count + 1);
-    const recorded = index.facets.map(() => new Uint8Array(count)), cuts = new Int32Array(count).fill(-1);
-    const chains = terms.map((_, term) => chain(terms, term)), codes = unpacked(columns.features), places = new Int32Array(terms.length).fill(-1);
-    const shown = [];
-    let at = 0, document = 0, first = 0, number = -1;
+    const garmentOf = unpacked(columns.garments), who = unpacked(columns.wearers), count = who.length, steps = unpacked(columns.numbers);
+    const documentOf = new Int32Array(count), within = new Int32Array(count), cuts = new Int32Array(count).fill(-1);
+    const read = [], told = new Map();
+    let ids = null, document = 0, first = 0, number = -1;
     for (let plate = 0; plate < count; plate += 1) {
-      number += steps[plate] + 1;
+      number += steps.length ? steps[plate] + 1 : 1;
       while (number >= first + index.counts[document]) first += index.counts[document++];
       documentOf[plate] = document;
       within[plate] = number - first;
-      const start = starts[plate] = shown.length;
-      let code = 0;
-      for (let left = codes[at++]; left > 0; left -= 1) {
-        code += codes[at++];
-        if (code < facets) {
-          recorded[code][plate] = 1;
-          continue;
-        }
-        const term = Math.floor((code - facets) / READINGS), surely = (code - facets) % READINGS === INFERRED ? 0 : 1;
-        recorded[terms[term].facet][plate] = 1;
-        for (const each of chains[term]) {
-          if (places[each] < start) places[each] = shown.push(each * 2) - 1;
-          shown[places[each]] |= surely;
+    }
+    const cut = unpacked(columns.cuts);
+    for (let i = 0, plate = 0; i < cut.length; i += 2) cuts[plate += cut[i]] = cut[i + 1];
+
+    /** The ids are one text until somebody asks for one; to a key that was told its number is known at once. */
+    function keyOf(plate) {
+      const key = `${documents[documentOf[plate]].source}/${(ids ||= columns.ids.split(" "))[plate]}`;
+      told.set(key, plate);
+      return key;
+    }
+
+    function numberOf(key) {
+      if (!told.has(key)) who.forEach((_, plate) => keyOf(plate));
+      return told.get(key);
+    }
+
+    /**
+     * {starts, shown, recorded} of a facet, read when first asked for: `shown` holds the terms of each plate, wider ones with
+     * them, as twice the term and 1 where it is seen or read, from the plate's start to that of the next.
+     */
+    const ofFacet = (facet) => (read[facet] ||= facetOf(columns.features[facet], facet));
+
+    function facetOf([there, absent], facet) {
+      const own = terms.map((_, term) => term).filter((term) => terms[term].facet === facet), chains = own.map((term) => chain(terms, term));
+      const codes = unpacked(there), recorded = new Uint8Array(count), starts = new Int32Array(count + 1);
+      const places = new Int32Array(terms.length).fill(-1), shown = [];
+      let plate = -1;
+      for (let i = 0; i < codes.length; i += 2) {
+        for (let left = codes[i]; left > 0; left -= 1) starts[++plate] = shown.length;
+        recorded[plate] = 1;
+        const surely = codes[i + 1] < INFERRED * own.length ? 1 : 0;
+        for (const term of chains[codes[i + 1] % own.length]) {
+          if (places[term] < starts[plate]) places[term] = shown.push(term * 2) - 1;
+          shown[places[term]] |= surely;
         }
       }
+      starts.fill(shown.length, plate + 1);
+      plate = 0;
+      for (const step of unpacked(absent)) recorded[plate += step] = 1;
+      return { starts, shown, recorded };
     }
-    starts[count] = shown.length;
-    const cut = unpacked(columns.cuts), wearers = [...unpacked(columns.wearers)].map((who) => index.wearers[who]);
-    for (let i = 0, plate = 0; i < cut.length; i += 2) cuts[plate += cut[i]] = cut[i + 1];
-    return {
-      count, keyOf: (plate) => `${documents[documentOf[plate]].source}/${columns.ids[plate]}`,
-      documentOf, within, garmentOf: unpacked(columns.garments), wearers, cuts, starts, shown: new Int32Array(shown), recorded,
-    };
+
+    return { count, keyOf, numberOf, documentOf, within, garmentOf, who, cuts, ofFacet };
   }
 
   /** The same facts with "circa" read as 0 or 10 years either side. */
   function atCirca(facts, years) {
-    const key = `circa ${years}`, at = CIRCA_TRIED.indexOf(years);
-    if (!facts.memo.has(key)) {
-      const documents = facts.documents.map((each) => ({ ...each, days: daysIn(each.tried[at]) }));
-      facts.memo.set(key, { ...facts, circaYears: years, documents, memo: new Map() });
-    }
-    return facts.memo.get(key);
+    const at = CIRCA_TRIED.indexOf(years);
+    return once(facts.memo, years, () => ({ ...facts, daysOf: ({ tried }) => daysIn(tried[at]), memo: new Map() }));
   }
 
   /** 0 where the plate does not show the term, 1 where that is inferred, 2 where it is seen or read. */
   function shows(facts, number, term) {
-    const { starts, shown } = facts.plates;
+    const { starts, shown } = facts.plates.ofFacet(facts.terms[term].facet);
     for (let i = starts[number]; i < starts[number + 1]; i += 1) {
       if (shown[i] >> 1 === term) return 1 + (shown[i] & 1);
     }
     return 0;
   }
 
-  /** The list a map holds under a key, begun where there is none. */
-  function listIn(map, key) {
-    let list = map.get(key);
-    if (!list) map.set(key, (list = []));
-    return list;
+  /** What a map holds under a key, made where there is nothing yet. */
+  function once(map, key, make) {
+    if (!map.has(key)) map.set(key, make());
+    return map.get(key);
   }
+
+  const listIn = (map, key) => once(map, key, () => []);
 
   // ---- surveys: the documents that count for a garment and its facets
 
@@ -212,118 +229,99 @@
     if (garment === undefined) throw new Error(`no garment “${question.garment}” in the vocabulary`);
     const { place, wearer, kind, grades } = question;
     const key = JSON.stringify([garment, facets, place, wearer, kind, grades]);
-    if (!facts.memo.has(key)) facts.memo.set(key, makeSurvey(facts, garment, facets, question));
-    return facts.memo.get(key);
+    return once(facts.memo, key, () => makeSurvey(facts, garment, facets, question));
   }
 
-  function makeSurvey(facts, garment, facets, limits) {
-    const away = new Map(Object.keys(facts.whyLeftOut).map((reason) => [reason, []]));
-    const parts = limits.place === null ? [] : placeParts(limits.place);
-    const held = standing(facts, recording(facts, garment, facets, limits.wearer), away), entries = [], met = new Set();
-    const positions = new Int32Array(facts.plates.count);
-    for (const document of inOrder(facts)) {
-      const fact = facts.documents[document], found = held.get(document);
-      if (!found || (limits.kind !== null && fact.kind !== limits.kind)) continue;
-      if (!parts.every((part) => fact.places.includes(part))) continue;
-      const reason = notWeighed(fact, limits.grades);
-      if (reason) {
-        away.get(reason).push(...found);
-        continue;
-      }
-      const plates = withoutReusedCuts(facts, found, met, away);
-      for (const number of plates) positions[number] = entries.length;
-      if (plates.length) entries.push({ document, ...fact.days, plates });
+  /**
+   * The documents that count as `entries`, in order: {document, earliest, latest, size}, with so many of the `plates`, which
+   * stand in the same order; `positions` says of each in which entry it is, `showing(facet)` which show its terms.
+   */
+  function makeSurvey(facts, garment, facets, { place, wearer, kind, grades }) {
+    const away = new Map(Object.keys(facts.whyLeftOut).map((reason) => [reason, []])), parts = place === null ? [] : placeParts(place);
+    const plates = [], entries = [], met = new Set(), dated = [], positions = new Int32Array(facts.plates.count);
+    const held = standing(facts, recording(facts, garment, facets, wearer), away.get("reprint"));
+    held.forEach((own, document) => {
+      const fact = facts.documents[document], days = facts.daysOf(fact);
+      if ((kind !== null && fact.kind !== kind) || !parts.every((part) => fact.places.includes(part))) return;
+      const reason = notWeighed(fact.basis, days, grades);
+      if (reason) away.get(reason).push(...own);
+      else dated.push({ document, ...days, own });
+    });
+    // By the middle of their days, then as they stand.
+    for (const { own, ...entry } of dated.sort((a, b) => a.earliest + a.latest - b.earliest - b.latest)) {
+      const kept = withoutReusedCuts(facts, own, met, away);
+      for (const number of kept) positions[number] = entries.length;
+      plates.push(...kept);
+      if (kept.length) entries.push({ ...entry, size: kept.length });
     }
-    return {
-      entries, middles: entries.map((each) => each.earliest + each.latest), positions,
-      showing: gatherShowing(facts, entries, facets), away, memo: new Map(),
-    };
+    const shown = [], showing = (facet) => (shown[facet] ||= gatherShowing(facts, facet, plates));
+    return { entries, plates, positions, middles: entries.map(({ earliest, latest }) => earliest + latest), showing, away, memo: new Map() };
   }
 
-  /** The documents by the middle of their days. */
-  function inOrder({ documents, memo }) {
-    if (!memo.has("order")) {
-      const twice = documents.map(({ days }) => (days ? days.earliest + days.latest : 0));
-      memo.set("order", documents.map((_, document) => document).sort((a, b) => twice[a] - twice[b] || a - b));
-    }
-    return memo.get("order");
-  }
-
+  /** By document its plates that are of the garment and wearer and record every facet. */
   function recording(facts, garment, facets, wearer) {
-    const { count, garmentOf, documentOf, wearers, recorded } = facts.plates;
+    const { count, garmentOf, documentOf, who, ofFacet } = facts.plates, found = [];
     const wanted = facts.garmentChains.map((each) => each.includes(garment));
-    const anyone = wearer === null || wearer === "any";
-    const columns = facets.map((facet) => recorded[facet]);
-    const found = new Map();
+    const meant = facts.wearers.map((each) => [null, "any", each].includes(wearer) || each === "any");
+    const columns = facets.map((facet) => ofFacet(facet).recorded);
     for (let number = 0; number < count; number += 1) {
-      if (!wanted[garmentOf[number]]) continue;
-      if (!anyone && wearers[number] !== wearer && wearers[number] !== "any") continue;
-      if (!columns.every((column) => column[number])) continue;
       const document = documentOf[number];
-      listIn(found, document).push(number);
+      if (wanted[garmentOf[number]] && meant[who[number]] && columns.every((column) => column[number])) (found[document] ||= []).push(number);
     }
     return found;
   }
 
   /** Without reprints; the earliest stands in for an original that itself records nothing. */
-  function standing(facts, found, away) {
-    const held = new Map(), reprints = new Map(), originals = new Set();
-    for (const [document, plates] of found) {
-      const { root: original, source } = facts.documents[document];
-      if (original === null) {
-        held.set(document, plates);
-        originals.add(source);
-      } else {
-        listIn(reprints, original).push(document);
+  function standing({ documents, daysOf }, found, reprint) {
+    const reprints = new Map(), originals = new Set(), held = [];
+    found.forEach((own, document) => {
+      const { root, source } = documents[document];
+      if (root !== null) return listIn(reprints, root).push(document);
+      held[document] = own;
+      originals.add(source);
+    });
+    for (const [original, copies] of reprints) {
+      const middle = (document, days = daysOf(documents[document])) => (days?.earliest ?? Infinity) + (days?.latest ?? Infinity);
+      if (original >= 0 && !originals.has(documents[original].source)) {
+        const first = copies.reduce((first, each) => (middle(each) < middle(first) ? each : first));
+        held[original] = found[first];
+        copies.splice(copies.indexOf(first), 1);
       }
-    }
-    for (const [original, documents] of reprints) {
-      let standIn = null;
-      if (original >= 0 && !originals.has(facts.documents[original].source)) {
-        const middle = (document) => {
-          const days = facts.documents[document].days;
-          return days && days.earliest !== null && days.latest !== null ? days.earliest + days.latest : Infinity;
-        };
-        for (const document of documents) {
-          if (standIn === null || middle(document) < middle(standIn)) standIn = document;
-        }
-        held.set(original, found.get(standIn));
-      }
-      for (const document of documents) if (document !== standIn) away.get("reprint").push(...found.get(document));
+      for (const document of copies) reprint.push(...found[document]);
     }
     return held;
   }
 
-  function notWeighed(fact, grades) {
-    if (fact.days === null) return "undated";
-    if (fact.basis === "style") return "style";
-    if (fact.basis === "none") return "no basis";
-    if (!grades.includes(fact.basis)) return `grade ${fact.basis}`;
-    const { earliest, latest } = fact.days;
+  function notWeighed(basis, days, grades) {
+    if (days === null) return "undated";
+    if (basis === "style") return "style";
+    if (basis === "none") return "no basis";
+    if (!grades.includes(basis)) return `grade ${basis}`;
+    const { earliest, latest } = days;
     return earliest === null || latest === null || latest - earliest + 1 > WIDEST_DAYS ? "wide" : null;
   }
 
   function withoutReusedCuts(facts, plates, met, away) {
     return plates.filter((number) => {
-      const cut = facts.plates.cuts[number];
-      if (cut < 0) return true;
-      if (met.has(cut)) away.get("reused cut").push(number);
-      return !met.has(cut) && met.add(cut);
+      const cut = facts.plates.cuts[number], again = met.has(cut);
+      if (again) away.get("reused cut").push(number);
+      return !again && (cut < 0 || met.add(cut));
     });
   }
 
-  /** By term of the facets: the plates showing it, in order. */
-  function gatherShowing(facts, entries, facets) {
-    const { starts, shown } = facts.plates, found = new Map();
-    const wanted = facts.terms.map(({ facet }) => facets.includes(facet));
-    for (const { plates } of entries) {
-      for (const number of plates) {
-        for (let i = starts[number]; i < starts[number + 1]; i += 1) {
-          const term = shown[i] >> 1;
-          if (wanted[term]) listIn(found, term).push(number);
-        }
-      }
+  /** By term of the facet, ascending: those of the plates that show it, in order. */
+  function gatherShowing(facts, facet, plates) {
+    const { starts, shown } = facts.plates.ofFacet(facet), found = {};
+    for (const number of plates) {
+      for (let i = starts[number]; i < starts[number + 1]; i += 1) (found[shown[i] >> 1] ||= []).push(number);
     }
+    return found;
+  }
+
+  /** The plates, which stand in order, by the position of their entry. */
+  function byEntry(looked, plates) {
+    const found = new Map();
+    for (const number of plates) listIn(found, looked.positions[number]).push(number);
     return found;
   }
 
@@ -372,7 +370,7 @@
   function shareIn(looked, of, weights) {
     let showing = 0, recorded = 0, squares = 0;
     for (const [position, part] of weights) {
-      const plates = looked.entries[position].plates.length, shown = of.showing.get(position);
+      const plates = looked.entries[position].size, shown = of.showing.get(position);
       showing += part * (shown ? shown.length : 0);
       recorded += part * plates;
       squares += part * plates * plates;
@@ -415,21 +413,15 @@
 
   /** Where the terms are shown, all on one plate; which of these are sightings; which sightings are backed. */
   function seen(facts, looked, terms) {
-    const key = terms.join(" ");
-    if (looked.memo.has(key)) return looked.memo.get(key);
-    const showing = new Map(), sighted = new Map();
-    for (const number of looked.showing.get(terms[0]) || []) {
-      if (!terms.every((term) => shows(facts, number, term))) continue;
-      listIn(showing, looked.positions[number]).push(number);
-      if (terms.every((term) => shows(facts, number, term) === 2)) listIn(sighted, looked.positions[number]).push(number);
-    }
-    const order = [...sighted.keys()], backed = new Set();
-    for (let i = 1; i < order.length; i += 1) {
-      if (order[i] - order[i - 1] <= BACKING) backed.add(order[i - 1]).add(order[i]);
-    }
-    const of = { showing, sighted, order, backed };
-    looked.memo.set(key, of);
-    return of;
+    return once(looked.memo, terms.join(" "), () => {
+      const all = looked.showing(facts.terms[terms[0]].facet)[terms[0]] || [], backed = new Set();
+      const atLeast = (least) => byEntry(looked, all.filter((number) => terms.every((term) => shows(facts, number, term) >= least)));
+      const showing = atLeast(1), sighted = atLeast(2), order = [...sighted.keys()];
+      for (let i = 1; i < order.length; i += 1) {
+        if (order[i] - order[i - 1] <= BACKING) backed.add(order[i - 1]).add(order[i]);
+      }
+      return { showing, sighted, order, backed };
+    });
   }
 
   function documentsNeeded(sightings, inside, beyond) {
@@ -488,7 +480,7 @@
     const plates = [];
     for (let position = before + 1; position < after; position += 1) {
       if (of.showing.has(position)) return false;
-      plates.push(looked.entries[position].plates.length);
+      plates.push(looked.entries[position].size);
     }
     return silence(plates) < GAP_ALPHA;
   }
@@ -506,7 +498,7 @@
       worn = inside.filter((position) => !by.has(position));
     }
     const silent = !at.some((position) => of.showing.has(position)) &&
-      silence(at.map((position) => looked.entries[position].plates.length)) < ALPHA;
+      silence(at.map((position) => looked.entries[position].size)) < ALPHA;
     const position = found ? positionOf(found, window) : null;
     let gap = 0, beyondYears = 0, p = null;
     if (position === "after") {
@@ -605,13 +597,12 @@
 
   function neverSeen(c) {
     const { looked, facts, things } = c;
-    if (!looked.entries.length) {
+    if (!looked.plates.length) {
       const facets = new Set(c.terms.map((term) => lower(facts.facets[facts.terms[term].facet].label)));
       return `No document weighed here records the ${[...facets].join(" and the ")} of ${things}: ` +
         "nobody has looked, so nothing can be said.";
     }
-    const plates = looked.entries.reduce((sum, entry) => sum + entry.plates.length, 0);
-    return `Not seen at any time among ${number(plates, "plate")} of ${things} in ${number(looked.entries.length, "document")}.`;
+    return `Not seen at any time among ${number(looked.plates.length, "plate")} of ${things} in ${number(looked.entries.length, "document")}.`;
   }
 
   function outside(c) {
@@ -641,7 +632,7 @@
   function lookedAt(c) {
     const { judged, when, it, things, looked, of, share } = c;
     if (!looked.entries.length) return [];
-    const plates = judged.at.reduce((sum, position) => sum + looked.entries[position].plates.length, 0);
+    const plates = judged.at.reduce((sum, position) => sum + looked.entries[position].size, 0);
     if (!plates) return [`No document dated mostly in ${when} was looked at for this.`];
     const documents = number(judged.at.length, "document");
     const counts = judged.at.filter((position) => of.showing.has(position)).map((position) => of.showing.get(position).length);
@@ -724,8 +715,8 @@
     const notBefore = latestOf(terms.map((term) => facts.terms[term].notBefore));
     const inDress = latestOf(terms.map((term) => facts.terms[term].inDress));
     const judged = judge(looked, of, found, window, question.worn_for, notBefore);
-    const share = shareIn(looked, of, weighed(looked, window)), { keyOf } = facts.plates;
-    const plates = (positions) => positions.flatMap((position) => of.sighted.get(position).map(keyOf));
+    const share = shareIn(looked, of, weighed(looked, window));
+    const plates = (positions) => positions.flatMap((position) => of.sighted.get(position).map(facts.plates.keyOf));
     const leftOut = [];
     for (const [reason, numbers] of looked.away) {
       if (!numbers.length) continue;
@@ -742,7 +733,7 @@
       not_before: notBefore && notBefore.text,
       not_before_because: notBefore && `${notBefore.event}; ${notBefore.source}`,
       in_dress_from: inDress && inDress.text, left_out: leftOut,
-      cite: best(facts, looked, of, found, judged, window).map(keyOf),
+      cite: best(facts, looked, of, found, judged, window).map(facts.plates.keyOf),
       reasons: reasons({
         facts, things: facts.garments[facts.garmentIndex.get(question.garment)].plural, terms, window,
         when: windowInWords(window), it: terms.length === 1 ? "it" : "them all together",
@@ -785,12 +776,11 @@
   /** The commonest terms of a facet in the question's window, most usual first, twelve at most. */
   function usualInWindow(facts, question, facet) {
     const asked = whole(question), at = facetIndex(facts, facet), looked = survey(facts, asked, [at]);
-    const weights = weighed(looked, asked.window);
-    const mostly = new Set(weights.filter(([, part]) => part >= MOSTLY).map(([position]) => position));
-    return [...looked.showing.keys()].sort((a, b) => a - b)
-      .map((term) => {
-        const of = seen(facts, looked, [term]), share = shareIn(looked, of, weights);
-        const documents = [...of.showing.keys()].filter((position) => mostly.has(position)).length;
+    const weights = weighed(looked, asked.window), parts = new Map(weights);
+    return Object.entries(gatherShowing(facts, at, looked.plates.filter((number) => parts.has(looked.positions[number]))))
+      .map(([term, plates]) => {
+        const showing = byEntry(looked, plates), share = shareIn(looked, { showing }, weights);
+        const documents = [...showing.keys()].filter((position) => parts.get(position) >= MOSTLY).length;
         return { term: facts.terms[term].key, label: facts.terms[term].label, share, documents };
       })
       .filter((each) => each.share.showing > 0)
@@ -817,15 +807,15 @@
   /** What a timeline would stand on: how many terms, and how many documents in each of its decades. */
   function standsOn(facts, garment, facet, limits) {
     const { looked, lookedIn } = byDecade(facts, garment, facet, limits);
-    return { terms: looked.showing.size, looked: lookedIn };
+    return { terms: Object.keys(looked.showing(facetIndex(facts, facet))).length, looked: lookedIn };
   }
 
   /** Term against decade. limits: {place, kind, wearer, grades, decades: [first, last]}, all optional. */
   function timeline(facts, garment, facet, limits) {
     const { looked, decades, each, lookedIn } = byDecade(facts, garment, facet, limits);
     const sum = (weights, count) => weights.reduce((total, [position, part]) => total + part * count(position), 0);
-    const recorded = each.map((weights) => sum(weights, (position) => looked.entries[position].plates.length));
-    const rows = [...looked.showing.keys()].sort((a, b) => a - b).map((term) => {
+    const recorded = each.map((weights) => sum(weights, (position) => looked.entries[position].size));
+    const rows = Object.keys(looked.showing(facetIndex(facts, facet))).map(Number).map((term) => {
       const of = seen(facts, looked, [term]), found = attested(looked, of), { notBefore } = facts.terms[term];
       const weights = each.map((list) => sum(list, (position) => (of.showing.get(position) || []).length));
       const end = (position) => sighted(facts, looked, of, position);
@@ -862,8 +852,8 @@
   }
 
   const evidence = {
-    unpacked, factsFromJson, answer, timeline, standsOn, sharesIn, notCounted, usualInWindow, sensitivity, windowInWords, yearStart, yearOf, decimalYear,
+    unpacked, factsFromJson, shows, gatherShowing, answer, timeline, standsOn, sharesIn, notCounted, usualInWindow, sensitivity, windowInWords, yearStart, yearOf, decimalYear,
   };
-  (root.InPeriod = root.InPeriod || {}).evidence = evidence;
+  (root.InPeriod ||= {}).evidence = evidence;
   if (typeof module !== "undefined") module.exports = evidence;
 })(globalThis);

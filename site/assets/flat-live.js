@@ -1,7 +1,7 @@
 // A flat drawn on the page itself: of what a board plans, or of what is asked about.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
 
   /** What the drawing asks of the vocabulary, from the facts that every page of questions holds. */
   function vocabularyOf(facts) {

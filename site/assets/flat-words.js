@@ -1,7 +1,7 @@
 // What Python's own words mean in a browser, for the drawing of flats that was put over from Python.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
 
   /** Text that is markup already and is not escaped again. */
   class Markup {

@@ -1,7 +1,7 @@
 // The facts and what is said of the plates joined: what the catalogue holds, as the pages one asks of need it.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   const GRADES = { A: "A", B: "B", C: "C", style: "C", none: "" };
   const rows = {};
 
@@ -13,24 +13,22 @@
   }
 
   /**
-   * {facts, plate(number), numberOf(key), terms(number), need(numbers)} for the plates of these columns. What is said
-   * of a plate has to be there: `need` is null where it is, else a promise of its coming.
+   * {facts, dated, plate(number), numberOf(key), need(numbers)} for the plates of these columns; `dated` are the documents
+   * by date, those without one last. What is said of a plate has to be there: `need` is null where it is, else a promise of its coming.
    */
   function hold(index, columns) {
     const { evidence } = InPeriod,
       facts = evidence.factsFromJson(index, columns);
-    const { count, keyOf, documentOf, within, garmentOf, wearers, starts, shown } = facts.plates;
-    let numbers = null, blocks = null;
-
-    /** The number of the plate with that key. */
-    function numberOf(key) {
-      numbers = numbers || new Map(Array.from({ length: count }, (_, number) => [keyOf(number), number]));
-      return numbers.get(key);
-    }
+    const { keyOf, numberOf, documentOf, within, garmentOf } = facts.plates;
+    const held = evidence.unpacked(index.blocks), dated = [], blocks = [];
+    for (let i = 0, block = 0; i < held.length; block += 1)
+      for (let left = held[i++]; left > 0; left -= 1) {
+        dated.push(held[i]);
+        blocks[held[i++]] = block;
+      }
 
     /** All that a list says of a plate. Paths are from the root of the site. */
     function plate(number) {
-      const document = facts.documents[documentOf[number]];
       const [title, begins, ends, when, all] = rows[documentOf[number]];
       const [where, middle, picture] = all[within[number]],
         key = keyOf(number);
@@ -38,13 +36,8 @@
         key,
         path: `plate/${key}.html`,
         label: InPeriod.raised(facts.garments[garmentOf[number]].label),
-        garment: garmentOf[number],
-        who: wearers[number],
         source: title,
-        kind: document.kind,
-        places: document.places,
-        grade: GRADES[document.basis],
-        days: document.days,
+        grade: GRADES[facts.documents[documentOf[number]].basis],
         when,
         where,
         cite: begins + middle + ends,
@@ -54,7 +47,6 @@
 
     /** Brings what is said of these plates; `more` names what else lies in the same blocks and is wanted, by document. */
     function need(wanted, more = {}) {
-      blocks = blocks || evidence.unpacked(index.blocks);
       const coming = [];
       for (const [folder, into] of Object.entries({ rows, ...more })) {
         const lacking = wanted.map((number) => documentOf[number]).filter((document) => !(document in into));
@@ -64,10 +56,7 @@
       return coming.length ? Promise.all(coming) : null;
     }
 
-    /** Term indices a plate shows, wider terms with them. */
-    const terms = (number) => Array.from(shown.subarray(starts[number], starts[number + 1]), (code) => code >> 1);
-
-    return { facts, plate, terms, need, numberOf };
+    return { facts, dated, plate, need, numberOf };
   }
 
   /** The name of the data with the plates of a garment: in a small catalogue one holds those of all. */

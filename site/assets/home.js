@@ -1,7 +1,7 @@
 // The home page: the answer appears as one chooses. The address after the # is the question.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   const { at, h, announce, goTo, later, load, readAddress, writeAddress } = InPeriod;
   const { featureOptions, pairsOf, readQuestion, readWindow, withTerm } = InPeriod.question;
   const OFFERED = 60,
@@ -22,20 +22,13 @@
       toHead = false;
 
     // The worked answer stands there without any data. They come when the address asks, or somebody does.
-    const brought = () => Promise.all(["index", "vocabulary", "dates", ...along()].map(load)).then(([index, vocabulary]) => {
+    const brought = () => Promise.all(["index", "vocabulary", "dates"].map(load)).then(([index, vocabulary]) => {
       if (page) return;
       const exclusive = new Set(vocabulary.facets.filter((facet) => facet.exclusive).map((facet) => facet.id));
       const facts = InPeriod.evidence.factsFromJson(index, null);
       page = { index, vocabulary, facts, exclusive, leads: vocabulary.leads, grades: vocabulary.grades };
       asked = readQuestion(readAddress(example), facts, page.grades).asked;
     });
-
-    /** The plates of the garment that the address asks about, or the example, brought along with the rest. */
-    function along() {
-      const { garment } = Object.fromEntries(readAddress(location.hash || example));
-      const offered = [...at("ask-garment").options].some((each) => each.value === garment);
-      return offered ? [InPeriod.platesOf({ apart: at("ask").dataset.apart }, garment)] : [];
-    }
 
     /** Does it at once where the data are there, else when they have come. */
     const ready = (task) => (page ? task() : brought().then(task).catch(failed));

@@ -1067,6 +1067,6 @@
   }
 
   const making = { sheet, draw, readMeasure, shown, kinds: Object.keys(KINDS) };
-  (root.InPeriod = root.InPeriod || {}).making = making;
+  (root.InPeriod ||= {}).making = making;
   if (typeof module !== "undefined") module.exports = making;
 })(globalThis);

@@ -1,7 +1,7 @@
 // Every plate, sifted: years, words, and a count beside every value of every filter. The address holds the state.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   const { at, h, announce, goTo, later, load, readAddress, writeAddress } = InPeriod;
   const { beginner, common, has, inYears, makeGroups, order, perStep, sift, size, those, wordsOf } = InPeriod.sifting;
   const SCREEN = 12,
@@ -23,26 +23,27 @@
 
   async function start(index, every) {
     const holdings = InPeriod.hold(index, every),
-      { facts } = holdings,
+      { facts, dated } = holdings,
       { count } = facts.plates;
     const range = InPeriod.yearRange(() => state, step),
       { first, last } = range;
     const years = Number(document.querySelector("#years-box .years").dataset.step);
     const everything = those(count, () => true),
+      groups = makeGroups(holdings, every),
       titles = InPeriod.evidence.unpacked(every.titles);
-    const orders = new Map(),
+    const orders = {},
       written = new Map(),
       said = {},
       boxes = new Map();
     let state = { sort: "", view: "", chosen: new Map() },
-      groups = [],
       address = null,
       frame = 0,
       turn = 0,
       counts = null,
       beginning = null,
       items = new Map(),
-      barsFor = null;
+      inSteps = null,
+      barsFor = everything; // as the page comes
 
     at("all-plates").hidden = true;
 
@@ -52,7 +53,7 @@
       const pairs = readAddress(location.hash),
         one = (name) => pairs.find(([key]) => key === name)?.[1] || "";
       const chosen = new Map();
-      const isOf = (group, [key, value]) => key === group.id && group.values.some(({ id }) => id === value);
+      const isOf = (group, [key, value]) => key === group.id && value.startsWith(group.begins) && group.values.some(({ id }) => id === value);
       for (const group of groups) {
         const values = pairs.filter((pair) => isOf(group, pair)).map(([, value]) => value);
         if (values.length) chosen.set(group, new Set(values));
@@ -63,7 +64,7 @@
       const strange = pairs.filter((pair) => groups.some(({ id }) => id === pair[0]) && !groups.some((group) => isOf(group, pair)));
       state = { ...range.read(pairs), words: one("words"), sort, view, chosen, strange };
       syncForm();
-      show();
+      return show();
     }
 
     function pairs() {
@@ -132,7 +133,7 @@
           : null;
       const given = sift(groups, everything, count, chosen, rest, range.isWhole(state) ? null : inYears(facts, from, to));
       counts = given.counts;
-      const number = size(given.found, given.found);
+      const number = size(given.found, given.found), listing = showPlates(given.found, number, () => now === turn);
       drawYears(given.apartFromYears);
       showCounts();
       showChosen();
@@ -140,7 +141,7 @@
       announce(`${number} ${number === 1 ? "plate" : "plates"}.`);
       address = writeAddress(pairs());
       if (done) done();
-      await showPlates(given.found, number, () => now === turn);
+      await listing;
     }
 
     /** The words of the letters that are typed, and other names: brought when somebody types. null where all are there. */
@@ -156,7 +157,7 @@
           if (index.apart) written.set(letter, Object.entries(await load(`words/${letter.codePointAt(0)}`)));
         }),
       ]).then(() => {
-        beginning = beginning || beginner(holdings, groups, InPeriod.data.vocabulary);
+        beginning ||= beginner(holdings, InPeriod.data.vocabulary);
         if (index.apart) return;
         const captions = saidOnPage();
         written.set("captions", wordsOf(all.map((number) => {
@@ -171,12 +172,14 @@
       const svg = document.querySelector("#years-box .years"),
         most = Number(svg.dataset.most),
         bars = svg.querySelectorAll(".years-left");
-      if (!barsFor || set.some((bits, i) => bits !== barsFor[i]))
-        inSteps((barsFor = set)).forEach((held, i) => {
+      if (set.some((bits, i) => bits !== barsFor[i])) {
+        barsFor = set;
+        (inSteps ||= perStep(facts, first, last, years))(set).forEach((held, i) => {
           const tall = (HISTOGRAM - 4) * (held / most);
           bars[i].setAttribute("y", HISTOGRAM - tall);
           bars[i].setAttribute("height", tall);
         });
+      }
       bars.forEach((bar, i) => {
         const year = first + i * years;
         bar.classList.toggle("years-outside", year + years - 1 < state.from || year > state.to);
@@ -218,10 +221,7 @@
       at("sift-words").focus();
     }
 
-    const ordered = (sort) => {
-      if (!orders.has(sort)) orders.set(sort, order(facts, titles, sort));
-      return orders.get(sort);
-    };
+    const ordered = (sort) => (orders[sort] ||= order(facts, dated, titles, sort));
 
     /** The first so many of the set, in the order chosen, from that place in the order. */
     function some(set, many, from) {
@@ -235,7 +235,7 @@
     async function showPlates(found, number, current) {
       const list = at("results"),
         { sort, view } = state;
-      InPeriod.listedPlates = () => ordered(sort).filter((each) => has(found, each)).map(facts.plates.keyOf);
+      InPeriod.listedPlates = () => [...ordered(sort)].filter((each) => has(found, each)).map(facts.plates.keyOf);
       // What stands in the list already is moved, not made again.
       const listedBefore = list.className === (view === "list" ? "trade-list" : "cards") ? items : new Map();
       items = new Map();
@@ -291,10 +291,6 @@
 
     // ---- listening
 
-    // Without a filter the plates stand there before the filters are made.
-    if (!location.hash) await showPlates(everything, count, () => true);
-    const inSteps = perStep(facts, first, last, years);
-    groups = makeGroups(holdings, every);
     at("sift").addEventListener("submit", (event) => event.preventDefault());
     at("sift-words").addEventListener(
       "input",
@@ -312,8 +308,8 @@
       if (writeAddress(readAddress(location.hash)) !== address) fromAddress();
     };
     InPeriod.onAddress(moved);
-    buildGroups();
-    fromAddress();
+    await fromAddress();
+    buildGroups(); // the plates come first
 
     function buildGroups() {
       groups.forEach((group, place) => {
@@ -347,10 +343,8 @@
 
   /** What is said of the plates that the page itself lists, by key. */
   function saidOnPage() {
-    if (!saidOnPage.found)
-      saidOnPage.found = new Map([...document.querySelectorAll("#all-plates [data-plate]")].map((item) =>
-        [item.dataset.plate, item.querySelector(".trade-note")?.textContent || ""]));
-    return saidOnPage.found;
+    return (saidOnPage.found ||= new Map([...document.querySelectorAll("#all-plates [data-plate]")].map((item) =>
+      [item.dataset.plate, item.querySelector(".trade-note")?.textContent || ""])));
   }
 
   const short = (text) => (text.length <= SHORT ? text : text.slice(0, text.lastIndexOf(" ", SHORT)) + " …");

@@ -1,7 +1,7 @@
 // The question of the home page: read from an address, written into one, made ready for the evidence.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   const SIMPLE = ["garment", "when", "place", "kind", "wearer", "grades", "worn"];
 
   /** A question from the pairs of an address. Names it does not know are handed back in `unknown`. */
@@ -66,7 +66,7 @@
   }
 
   /** By garment: the terms that can be asked of it and are not asked yet, those its plates show most often first. */
-  function featureOptions({ facts, terms }, vocabulary) {
+  function featureOptions({ facts }, vocabulary) {
     const facets = new Map(vocabulary.facets.map((facet) => [facet.id, facet]));
     const known = new Map();
 
@@ -74,11 +74,8 @@
       const index = facts.garmentIndex.get(garment);
       const chain = facts.garmentChains[index].map((each) => facts.garments[each].id);
       const applies = (list) => !list || list.some((each) => chain.includes(each));
-      const counts = new Array(facts.terms.length).fill(0);
-      for (let number = 0; number < facts.plates.count; number += 1) {
-        if (facts.garmentChains[facts.plates.garmentOf[number]].includes(index))
-          for (const term of terms(number)) counts[term] += 1;
-      }
+      const own = [...facts.plates.garmentOf.keys()].filter((number) => facts.garmentChains[facts.plates.garmentOf[number]].includes(index));
+      const shown = Object.assign({}, ...facts.facets.map((_, facet) => InPeriod.evidence.gatherShowing(facts, facet, own)));
       return facts.terms
         .map((term, i) => {
           const facetId = facts.facets[term.facet].id,
@@ -91,7 +88,7 @@
             label: term.label,
             facetLabel: facts.facets[term.facet].label,
             names,
-            count: counts[i],
+            count: (shown[i] || []).length,
           };
         })
         .filter(Boolean)

@@ -1,7 +1,7 @@
 // Where the figures of a page stand: a proposal, from the white between them. A proposal only: she moves it at will.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   const SMALLEST = 0.025, // of the page's area: less is a caption, a rule, a number
     GAP = 0.012, // of the page's longer side: less white parts nothing
     EDGE = 0.015; // of each side: shadows of the scan

@@ -11,7 +11,7 @@
 // another source withholds, and all that concerns vocabulary, settings and boards.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   if (typeof require !== "undefined") require("./dating.js"), require("./record-shape.js");
   const { dating } = InPeriod;
   const { shape, sourceShape, nearest, cut, SPACE } = InPeriod.recordShape;

@@ -1,7 +1,7 @@
 // The catalogue's own checks while she types: each complaint beside its field, all of them in a list that leads there.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   const SHOWN = 60;
 
   /**

@@ -1,7 +1,7 @@
 // What carries down: a new figure from the last one, ids from where a figure stands, names of files, pictures in words.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   const { inOrder, isNothing } = InPeriod.recordState || (typeof require === "function" ? require("./record-state.js") : {});
   const CARRIED = ["garment", "wearer", "view", "medium"];
   const SEEN_FROM = { front: "from the front", back: "from the back", side: "from the side", detail: "a detail" };

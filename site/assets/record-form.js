@@ -1,7 +1,7 @@
 // The form: what is known of the source and of the figure in hand, each field bound to its place in the record.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   const WHERE = { plate: (work) => ["source", "plates", work.at] };
 
   /** The path in the work that a field stands for: "plate.locator.page" is of the plate in hand. */

@@ -4,7 +4,7 @@
 // Folders that were opened (handles) stand beside it, under the same id. Page images are never kept.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   const DATABASE = "inperiod-recording",
     SHELVES = ["works", "folders"];
   const { FORMAT } = InPeriod.recordState;

@@ -1,7 +1,7 @@
 // The page on the left: the image, the rectangles of its figures, and the one in hand, moved by pointer or by keys.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   const STEP = 0.02,
     FINE = 0.0025,
     LEAST = 0.01,

@@ -1,7 +1,7 @@
 // The page images that were opened: files on her own machine, which never leave it. What is kept of them is their names.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   const PICTURE = /\.(png|jpe?g|webp|gif|avif)$/i,
     SHEET = /\.ya?ml$/i,
     LONGEST = 4096, // points a side that are held for drawing; regions are counted in the picture's own

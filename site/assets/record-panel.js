@@ -1,7 +1,7 @@
 // The vocabulary beside the form: drawings and definitions of the facet at hand, to look up and to choose from.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
 
   /** Data that are brought when they are wanted, or null where they do not come. */
   const fetched = (name) => InPeriod.load(name).catch(() => null);

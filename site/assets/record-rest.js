@@ -1,7 +1,7 @@
 // Every other field a source or a figure may have, straight from the schema's shapes: nothing a record can say is out of reach.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   /** What the form shows by itself, by path within the source or the plate. */
   const SHOWN = {
     source: ["title", "kind", "date", "date_basis", "language", "publisher", "held_by.name", "held_by.shelfmark", "rights", "examined.pages", "plates"],

@@ -2,7 +2,7 @@
 // each reading. What they find is kept in the record under `confirmations`, with name and date.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   const asTable = (feature) => (typeof feature === "string" ? { term: feature } : feature);
 
   /** A feature as a word: neckline/square, collar/none, sleeve/not visible. */

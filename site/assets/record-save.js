@@ -1,7 +1,7 @@
 // Out and in: the source as its YAML file with its pictures, into a folder or as one download; and a file opened again.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   const LARGEST = 16 * 1024 * 1024; // a source file larger than this is none
 
   /** The text of the source's file: a file that was opened keeps its comments, its order and its layout. */

@@ -1,7 +1,7 @@
 // One source at a time: begun, gone on with, left; kept with every change; its files let in. And what is said at the top.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
 
   /**
    * `with_`: {recording, shown() (a work has come), draft() (what there is, as a file), check()}. Gives {notice(words, choices), told(words, bad),

@@ -2,7 +2,7 @@
 // The shapes come from the build (data/recording.js): a list, each naming its parts by their place in it, the source's last.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   const MOST_COMPLAINTS = 200;
 
   // ---- text as Python sees it: by characters, not by halves of them, with its own idea of a space

@@ -1,7 +1,7 @@
 // The page put together: begin or go on, keep every change, turn pages, the keys, save.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
 
   function start() {
     const { h, announce, counted } = InPeriod,

@@ -25,7 +25,7 @@
 // whole work, of which all that did not change is shared with the step before it.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   const FORMAT = 1,
     KEPT_STEPS = 100,
     QUICK = 4000;

@@ -1,7 +1,7 @@
 // The figures recorded so far, as a strip of small pictures: where one stands, and where something is to put right.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   const WIDTH = 120,
     HEIGHT = 150;
 

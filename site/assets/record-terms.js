@@ -10,7 +10,7 @@
 //   after a semicolon, a note                       lawn; hardly    note: hardly
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   const NUMBER = "(?:[0-9]{1,4}(?:\\.[0-9]{1,3}|[ -][0-9]{1,2}/[0-9]{1,2}|/[0-9]{1,2}| ?[¼½¾⅛⅜⅝⅞])?|[¼½¾⅛⅜⅝⅞])";
   const WIDTH = new RegExp(`(^|\\s)(${NUMBER}(?: ?(?:-|–|to) ?${NUMBER})?) ?(in|cm|mm|")(?=\\s|$)`);
   const READINGS = { seen: "seen", read: "read", inferred: "inferred", inf: "inferred", r: "read", i: "inferred" };

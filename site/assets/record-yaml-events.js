@@ -1,7 +1,7 @@
 // The events of a YAML text: what its tokens say, one after another, as libyaml's parser has it.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   const { tokens, Stopped } = InPeriod.recordYaml || require("./record-yaml-scan.js");
 
   /**

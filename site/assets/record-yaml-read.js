@@ -6,7 +6,7 @@
 // problems are {line, column, severity, message, hint}. Lines and columns count from 1, columns in code points.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   const { events, Stopped } = InPeriod.recordYaml || require("./record-yaml-events.js");
 
   const MAX_BYTES = 5000000, MAX_DEPTH = 60, MAX_ALIASES = 100, MAX_REPEATED = 10000, MOST_SLIPS = 200, LONGEST_LINE = 2000;

@@ -4,7 +4,7 @@
 // characters, which are refused before: the same marks, and where it stops the same words. Columns count code points.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
 
   const LONGEST_KEY = 1024, MOST_BRACKETS = 1000;
   const SHORT_ESCAPES = {

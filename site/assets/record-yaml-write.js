@@ -2,7 +2,7 @@
 // records/tidying.py make of the same, letter for letter.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   const { events, read, lineEnds, withoutMark } = InPeriod.recordYaml || require("./record-yaml-read.js");
 
   const SOURCE_ORDER = (

@@ -6,7 +6,7 @@
 // What comes out is read again and compared; where it would not say what was asked, plainer ways are tried, the plainest last.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   if (typeof module !== "undefined") for (const part of ["scan", "events", "read", "write"]) require(`./record-yaml-${part}.js`);
   const { events, plainValue, coreValue, lineEnds, withoutMark, sourceYaml, tidy, writing } = InPeriod.recordYaml;
   const { tidied, tableLines, itemLines, oneLine, single, ordered, inside, EACH, ORDERS, WIDEST, blockEnd, placing, isTable, isOpen, width, nothing } = writing;

@@ -1,7 +1,7 @@
 // Several files as one to download, and back: a ZIP archive, stored and not compressed (PKWARE APPNOTE 6.3.10).
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   const LOCAL = 0x04034b50,
     CENTRAL = 0x02014b50,
     END = 0x06054b50,

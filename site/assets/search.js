@@ -1,7 +1,7 @@
 // Finding by word: which options answer what is typed, and the type-ahead box that shows them.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
 
   const { fold, searchable } = InPeriod;
 

@@ -1,7 +1,7 @@
 // What the page of plates sifts by. A set of plates is one bit for each, so that a step costs next to nothing.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
 
   // ---- sets of plates
 
@@ -48,24 +48,26 @@
   // ---- groups
 
   /**
-   * The groups of the filters. A group has an id (its name in the address), a label, and values {id, label, set, total},
-   * those most plates have first. Within a group any chosen value will do; all groups must be met.
+   * The groups of the filters. A group has an id (its name in the address), what the ids of its values begin with, a label,
+   * and values {id, label, set, total}, those most plates have first, which are made when they are first asked for. Within a
+   * group any chosen value will do; all groups must be met.
    */
-  function makeGroups({ facts }, { kinds, places, who, grades }) {
-    const { plates, documents, facets, terms, garments, garmentChains } = facts;
-    const { count, documentOf, garmentOf, wearers, starts, shown } = plates;
+  function makeGroups({ facts }, { kinds, places, who, grades, features }) {
+    const { plates, documents, facets, terms, garments, garmentChains, wearers } = facts, { count, documentOf, garmentOf } = plates;
     const grade = ({ basis }) => (basis === "style" ? "C" : basis);
 
     /** A group from what `each` tells of every plate: the ids, or the indices, of its values. */
-    function group(more, name, each) {
-      const sets = new Map();
-      each((number, value) => {
-        let set = sets.get(value);
-        if (!set) sets.set(value, (set = empty(count)));
-        put(set, number);
-      });
-      const values = [...sets].map(([value, set]) => ({ ...name(value), set, total: size(set, set) }));
-      return { ...more, values: values.sort((a, b) => b.total - a.total) };
+    function group(id, label, name, each, begins = "") {
+      let values = null;
+      function made() {
+        const sets = new Map();
+        each((number, value) => {
+          if (!sets.has(value)) sets.set(value, empty(count));
+          put(sets.get(value), number);
+        });
+        return [...sets].map(([value, set]) => ({ ...name(value), set, total: size(set, set) })).sort((a, b) => b.total - a.total);
+      }
+      return { id, label, begins, get values() { return (values ||= made()); } };
     }
 
     const plain = (of) => (tell) => {
@@ -76,21 +78,19 @@
       return plain((number) => held[documentOf[number]]);
     };
     const listed = (names) => (id) => ({ id, label: names[id] || id });
-    const groups = [
-      group({ id: "garment", label: "Garment" }, (garment) => garments[garment], plain((number) => garmentChains[garmentOf[number]])),
-      group({ id: "kind", label: "Kind of source" }, listed(kinds), ofDocument(({ kind }) => [kind])),
-      group({ id: "place", label: "Place" }, listed(places), ofDocument((each) => each.places)),
-      group({ id: "who", label: "Wearer" }, listed(who), plain((number) => [wearers[number]])),
-      group({ id: "grade", label: "Dating" }, listed(grades), ofDocument((each) => [grade(each)])),
-    ];
-    const features = group({}, (term) => ({ ...terms[term], id: terms[term].key }), (tell) => {
-      for (let number = 0; number < count; number += 1)
-        for (let i = starts[number]; i < starts[number + 1]; i += 1) tell(number, shown[i] >> 1);
-    });
-    facets.forEach(({ label }, facet) =>
-      groups.push({ id: "feature", label, values: features.values.filter((each) => each.facet === facet) }),
-    );
-    return groups.filter((each) => each.values.length);
+    const ofTerms = (facet) => (tell) => {
+      for (const [term, numbers] of Object.entries(InPeriod.evidence.gatherShowing(facts, facet, garmentOf.keys())))
+        for (const number of numbers) tell(number, term);
+    };
+    return count ? [
+      group("garment", "Garment", (garment) => garments[garment], plain((number) => garmentChains[garmentOf[number]])),
+      group("kind", "Kind of source", listed(kinds), ofDocument(({ kind }) => [kind])),
+      documents.some((each) => each.places.length) && group("place", "Place", listed(places), ofDocument((each) => each.places)),
+      group("who", "Wearer", listed(who), plain((number) => [wearers[plates.who[number]]])),
+      group("grade", "Dating", listed(grades), ofDocument((each) => [grade(each)])),
+      ...facets.map(({ id, label }, facet) => features[facet][0] &&
+        group("feature", label, (term) => ({ id: terms[term].key, label: terms[term].label }), ofTerms(facet), `${id}/`)),
+    ].filter(Boolean) : [];
   }
 
   /**
@@ -148,24 +148,22 @@
     };
   }
 
-  /** Every plate in the order named: by date (""), "latest", "garment" or "source". `titles` ranks the documents. */
-  function order({ documents, plates, garments }, titles, sort) {
-    const away = sort === "latest" ? -1 : 1;
-    const middle = documents.map(({ days }) => {
-      const ends = days ? [days.earliest, days.latest].filter((end) => end !== null) : [];
-      return ends.length ? (away * ends.reduce((sum, end) => sum + end, 0)) / ends.length : Infinity;
-    });
-    const held = documents.map(() => []);
-    plates.documentOf.forEach((document, number) => held[document].push(number));
-    if (away < 0) for (const numbers of held) numbers.reverse();
-    const listed = held
-      .map((_, document) => document)
-      .sort((a, b) => (sort === "source" && titles[a] - titles[b]) || middle[a] - middle[b] || away * (a - b))
-      .flatMap((document) => held[document]);
+  /**
+   * Every plate in the order named: by date (""), "latest", "garment" or "source". `dated` are the documents by date, the
+   * undated last; `titles` ranks them.
+   */
+  function order({ documents, plates, garments }, dated, titles, sort) {
+    const { count, documentOf, within, garmentOf } = plates, listed = new Int32Array(count), firsts = [];
+    const end = ({ days }) => days?.earliest ?? days?.latest, isDated = (number) => end(documents[documentOf[number]]) != null;
+    let at = 0;
+    documentOf.forEach((document, number) => within[number] || (firsts[document] = number));
+    for (const document of sort === "source" ? dated.slice().sort((a, b) => titles[a] - titles[b]) : dated)
+      for (let number = firsts[document]; documentOf[number] === document; number += 1) listed[at++] = number;
+    if (sort === "latest") return [isDated, (number) => !isDated(number)].flatMap((is) => [...listed.filter(is).reverse()]);
     if (sort !== "garment") return listed;
     const ordered = garments.map((_, garment) => garment).sort((a, b) => garments[a].label.localeCompare(garments[b].label));
     const shelves = garments.map(() => []);
-    for (const number of listed) shelves[plates.garmentOf[number]].push(number);
+    for (const number of listed) shelves[garmentOf[number]].push(number);
     return ordered.flatMap((garment) => shelves[garment]);
   }
 
@@ -192,22 +190,25 @@
    * and its numbers), of the garment, of a term they show, or of another name of these. Names are folded once, words
    * looked for once.
    */
-  function beginner({ facts }, groups, vocabulary) {
-    const { count, garmentOf } = facts.plates, { searchable } = InPeriod;
+  function beginner({ facts }, vocabulary) {
+    const { count, garmentOf } = facts.plates, { searchable } = InPeriod, { gatherShowing } = InPeriod.evidence, shown = [];
     const facets = new Map(vocabulary.facets.map((each) => [each.id, each.names || {}]));
     const named = (label, names) => searchable([label, ...(names || [])].join(" "));
     const garments = facts.garments.map(({ id, label }) => named(label, vocabulary.garments[id]));
-    const terms = groups.filter(({ id }) => id === "feature").flatMap(({ values }) => values.map(({ id, label, set }) => {
-      const [facet, term] = id.split("/");
-      return [named(label, (facets.get(facet) || {})[term]), set];
-    }));
+    const terms = facts.terms.map(({ key, label }) => {
+      const [facet, term] = key.split("/");
+      return named(label, (facets.get(facet) || {})[term]);
+    });
     const found = new Map();
     return (word, words) => {
       if (!found.has(word)) {
-        const wanted = garments.map((names) => names.includes(" " + word));
-        const own = those(count, (number) => wanted[garmentOf[number]]);
-        for (const [each, held] of words) if (each.startsWith(word)) for (const number of numbersOf(held)) put(own, number);
-        found.set(word, joined(count, [own, ...terms.filter(([names]) => names.includes(" " + word)).map(([, set]) => set)]));
+        const begun = (names) => names.includes(" " + word), garment = garments.map(begun), term = terms.map(begun);
+        const set = those(count, (number) => garment[garmentOf[number]]);
+        for (const [each, held] of words) if (each.startsWith(word)) for (const number of numbersOf(held)) put(set, number);
+        facts.terms.forEach(({ facet }, i) => {
+          if (term[i]) for (const number of (shown[facet] ||= gatherShowing(facts, facet, garmentOf.keys()))[i] || []) put(set, number);
+        });
+        found.set(word, set);
       }
       return found.get(word);
     };

@@ -1,7 +1,7 @@
 // The timeline drawn anew for a place or a kind of source, a range of years read out, and both to keep as files.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   const { at, h, s, amount, announce, counted, goTo, later, perCent, readAddress, writeAddress } = InPeriod;
 
   /** Where the plates are listed that show the term in those years. */
@@ -159,7 +159,7 @@
       at("timeline").setAttribute("aria-busy", "true");
       return load("index").then(async (index) => {
         const columns = await load(InPeriod.platesOf(index, garment));
-        facts = facts || evidence.factsFromJson(index, columns);
+        facts ||= evidence.factsFromJson(index, columns);
         at("timeline").removeAttribute("aria-busy");
         task();
       }).catch((problem) => {

@@ -1,7 +1,7 @@
 // A range of years: two handles on one track and two boxes for numbers, which always agree.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
 
   /**
    * Joins #from, #to, #from-handle and #to-handle. `now()` gives {from, to}; `set({from, to}, replace)` is told of

@@ -2,7 +2,7 @@
 // Without this script the link leads to the largest copy, which the browser shows by itself.
 (function (root) {
   "use strict";
-  const InPeriod = (root.InPeriod = root.InPeriod || {});
+  const InPeriod = (root.InPeriod ||= {});
   const STEP = 1.5;
   const MOST = 6;
 

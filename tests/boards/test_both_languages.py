@@ -311,7 +311,7 @@ def test_what_is_worked_out_is_the_same_in_both_languages(node, demo_catalogue, 
         )
         sent.append([board, {"earliest": found.window.earliest, "latest": found.window.latest}])
     data = {
-        "facts": facts_to_json(demo_facts),
+        "facts": {**facts_to_json(demo_facts), "blocks": ""},
         "vocabulary": vocabulary_data(demo_catalogue),
         "boards": sent,
     }

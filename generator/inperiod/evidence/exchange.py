@@ -2,7 +2,7 @@
 
 The index (``index_to_json``) is what every question needs::
 
-    {"format": 3, "circa_years": 5, "decades": [1890, 1930],
+    {"format": 4, "circa_years": 5, "decades": [1890, 1930],
      "facets":    [[id, label], …],
      "garments":  [[id, label, plural, broader], …], broader: index, −1 for none
      "terms":     [[facet, id, label, broader, not_before, in_dress_from], …]
@@ -19,12 +19,14 @@ The index (``index_to_json``) is what every question needs::
 Plates are numbered through all documents. Columns (``columns_to_json``) hold some of them, in that order:
 those of one garment and all narrower ones are enough to answer any question about it::
 
-    {"ids":      [id, …],
-     "numbers":  each less the one before, less 1 (before the first: −1),
+    {"ids":      "id id …",
+     "numbers":  each less the one before, less 1 (before the first: −1); empty where these are all plates,
      "garments": index, "wearers": index,
-     "features": of each plate how many codes, then the codes ascending, each less the one before (first: 0);
-                 a code is a facet's index where it was looked for and absent, else, with f facets,
-                 f + term × 3 + reading (seen, read, inferred)
+     "features": by facet [shown, absent], so that a question reads those it asks about and no others;
+                 shown: of each term on each plate the plate's position here, less that of the one before
+                 (before the first: −1), then its place among the n terms of the facet + n × reading (0 seen,
+                 1 read, 2 inferred);
+                 absent: the positions of plates where it was looked for and absent, each less the one before
      "cuts":     of each plate whose cut is used elsewhere too: its position here, less that of the one before
                  (first: 0), then the number of the cut}
 
@@ -35,7 +37,7 @@ group as one of 64 signs, with 32 added where another follows.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from itertools import accumulate, islice, pairwise
+from itertools import accumulate, pairwise
 from typing import Any
 
 from inperiod.evidence.facts import (
@@ -50,7 +52,7 @@ from inperiod.evidence.facts import (
 )
 from inperiod.evidence.sentences import WHY_LEFT_OUT
 
-FORMAT = 3
+FORMAT = 4
 BASES: tuple[Basis, ...] = ("A", "B", "C", "style", "none")
 
 
@@ -125,22 +127,42 @@ def columns_to_json(facts: Facts, numbers: Sequence[int]) -> dict[str, Any]:
     """The plates of those numbers, ascending, in columns; see the module for their meaning."""
     plates = [facts.plates[number][1] for number in numbers]
     wearer = {who: i for i, who in enumerate(_wearers(facts))}
-    first = len(facts.facets)
-    features: list[int] = []
-    for plate in plates:
-        codes = sorted([*plate.absent, *(first + term * 3 + reading for term, reading in plate.shown)])
-        features.append(len(codes))
-        features += _steps(codes)
     cut = [(position, plate.cut) for position, plate in enumerate(plates) if plate.cut is not None]
     steps = _steps([position for position, _ in cut])
+    every = len(plates) == len(facts.plates)
     return {
-        "ids": [plate.id for plate in plates],
-        "numbers": packed(step - 1 for step in _steps([number + 1 for number in numbers])),
+        "ids": " ".join(plate.id for plate in plates),
+        "numbers": "" if every else packed(step - 1 for step in _steps([number + 1 for number in numbers])),
         "garments": packed(plate.garment for plate in plates),
         "wearers": packed(wearer[plate.who] for plate in plates),
-        "features": packed(features),
+        "features": _features_out(facts, plates),
         "cuts": packed(each for step, (_, of) in zip(steps, cut, strict=True) for each in (step, of)),
     }
+
+
+def _features_out(facts: Facts, plates: Sequence[PlateFact]) -> list[list[str]]:
+    terms = _terms_of(facts.terms, len(facts.facets))
+    place = {term: i for own in terms for i, term in enumerate(own)}
+    facet = [term.facet for term in facts.terms]
+    shown: list[list[int]] = [[] for _ in facts.facets]
+    absent: list[list[int]] = [[] for _ in facts.facets]
+    last = [-1] * len(shown)
+    for position, plate in enumerate(plates):
+        for term, reading in plate.shown:
+            of = facet[term]
+            shown[of] += (position - last[of], place[term] + len(terms[of]) * reading)
+            last[of] = position
+        for of in plate.absent:
+            absent[of].append(position)
+    return [[packed(one), packed(_steps(other))] for one, other in zip(shown, absent, strict=True)]
+
+
+def _terms_of(terms: Iterable[TermFact], facets: int) -> list[list[int]]:
+    """By facet: the indices of its terms."""
+    found: list[list[int]] = [[] for _ in range(facets)]
+    for index, term in enumerate(terms):
+        found[term.facet].append(index)
+    return found
 
 
 def _wearers(facts: Facts) -> list[str]:
@@ -156,7 +178,8 @@ def facts_from_json(data: Mapping[str, Any]) -> Facts:
     """The facts back from the JSON form of all plates. Raises ValueError for another format."""
     if data.get("format") != FORMAT:
         raise ValueError(f"facts of format {data.get('format')!r}; this reads {FORMAT}")
-    plates = _plates_in(data)
+    terms = tuple(_term_in(each) for each in data["terms"])
+    plates = _plates_in(data, terms)
     documents = []
     start = 0
     for (source, suffix, kind, place, basis, root, days, *tried), count in zip(
@@ -184,28 +207,38 @@ def facts_from_json(data: Mapping[str, Any]) -> Facts:
             GarmentFact(each[0], each[1], each[2], None if each[3] == -1 else each[3])
             for each in data["garments"]
         ),
-        tuple(_term_in(each) for each in data["terms"]),
+        terms,
         tuple(documents),
     )
 
 
-def _plates_in(data: Mapping[str, Any]) -> list[PlateFact]:
-    columns, first = data["plates"], len(data["facets"])
-    cuts, features = unpacked(columns["cuts"]), unpacked(columns["features"])
+def _plates_in(data: Mapping[str, Any], terms: Sequence[TermFact]) -> list[PlateFact]:
+    columns = data["plates"]
+    ids = columns["ids"].split()
+    cuts = unpacked(columns["cuts"])
     cut_of: dict[int, int] = {}
     position = 0
     for step in cuts:
         position += step
         cut_of[position] = next(cuts)
-    plates = []
-    for number, (own, garment, who) in enumerate(
-        zip(columns["ids"], unpacked(columns["garments"]), unpacked(columns["wearers"]), strict=True)
-    ):
-        codes = list(accumulate(islice(features, next(features))))
-        shown = tuple(divmod(code - first, 3) for code in codes if code >= first)
-        absent = tuple(code for code in codes if code < first)
-        plates.append(PlateFact(own, garment, data["wearers"][who], shown, absent, cut_of.get(number)))
-    return plates
+    shown: list[list[tuple[int, int]]] = [[] for _ in ids]
+    absent: list[list[int]] = [[] for _ in ids]
+    facets = _terms_of(terms, len(data["facets"]))
+    for facet, (own, (there, not_there)) in enumerate(zip(facets, columns["features"], strict=True)):
+        codes, position = unpacked(there), -1
+        for step in codes:
+            position += step
+            reading, place = divmod(next(codes), len(own))
+            shown[position].append((own[place], reading))
+        for position in accumulate(unpacked(not_there)):
+            absent[position].append(facet)
+    garments, wearers = unpacked(columns["garments"]), unpacked(columns["wearers"])
+    return [
+        PlateFact(own, garment, data["wearers"][who], tuple(sorted(seen)), tuple(lacks), cut_of.get(number))
+        for number, (own, garment, who, seen, lacks) in enumerate(
+            zip(ids, garments, wearers, shown, absent, strict=True)
+        )
+    ]
 
 
 def _or(index: int | None, instead: int) -> int:

@@ -65,10 +65,8 @@ def browser_parts(look: Lookup) -> Iterator[Part]:
     yield Part("of evidence", ("lists", every), partial(_of_evidence, look, blocks, every))
     yield Part("vocabulary", ("base",), partial(_of_vocabulary, catalogue))
     yield Part("recording", (), lambda: _scripts({"recording": recording_data(catalogue)}))
-    held: dict[int, list[int]] = defaultdict(list)
-    for number, block in enumerate(blocks):
-        held[block].append(number)
-    for block, numbers in held.items():
+    for block, held in enumerate(blocks):
+        numbers = sorted(held)
         made_from = [word for each in numbers for word in (str(each), documents[each].source)]
         plates = {each: documents[each].keys for each in numbers if documents[each].plates}
         if plates:
@@ -76,11 +74,11 @@ def browser_parts(look: Lookup) -> Iterator[Part]:
             yield Part(f"block {block}", ("block", "apart" if apart else "on the page", *made_from), make)
 
 
-def _of_evidence(look: Lookup, blocks: list[int], letters: str) -> Iterator[tuple[str, str]]:
+def _of_evidence(look: Lookup, blocks: list[list[int]], letters: str) -> Iterator[tuple[str, str]]:
     catalogue, facts = look.catalogue, look.facts
     apart = has_captions_apart(catalogue)
     files: dict[str, Mapping[Any, Any]] = {
-        "index": {**index_to_json(facts), "blocks": packed(blocks), "apart": int(apart)},
+        "index": {**index_to_json(facts), "blocks": _packed_blocks(blocks), "apart": int(apart)},
         "every": {
             **columns_to_json(facts, range(len(facts.plates))),
             **_names_of_every(catalogue, facts, letters),
@@ -140,18 +138,24 @@ def documents_of(look: Lookup) -> list[Document]:
     return sorted(found, key=lambda each: each.id)
 
 
-def blocks_of(documents: Sequence[Document]) -> list[int]:
-    """By document: the block in which what is said of its plates lies. Blocks follow the dates."""
-    order = sorted(range(len(documents)), key=lambda at: (documents[at].middle, at))
-    blocks = [0] * len(order)
-    block = held = 0
-    for document in order:
+def blocks_of(documents: Sequence[Document]) -> list[list[int]]:
+    """The numbers of the documents in order of their dates, in blocks: what is said of the plates of one lies
+    together."""
+    blocks: list[list[int]] = []
+    held = 0
+    for document in sorted(range(len(documents)), key=lambda at: (documents[at].middle, at)):
         count = len(documents[document].plates)
-        if held and held + count > PLATES_IN_BLOCK:
-            block, held = block + 1, 0
-        blocks[document] = block
+        if not blocks or (held and held + count > PLATES_IN_BLOCK):
+            blocks.append([])
+            held = 0
+        blocks[-1].append(document)
         held += count
     return blocks
+
+
+def _packed_blocks(blocks: Iterable[Sequence[int]]) -> str:
+    """Of every block how many documents it holds, then which."""
+    return packed(number for block in blocks for number in (len(block), *block))
 
 
 def _names_of_every(catalogue: Catalogue, facts: Facts, letters: str) -> dict[str, Any]:
