@@ -11,7 +11,7 @@ from bench.calibration.scenarios import SCENARIOS, tally
 from bench.calibration.truth import Spell, Use
 from bench.calibration.worlds import World, make
 
-from inperiod.evidence import Question, Window, absence, answer, ranges, shares, verdicts
+from inperiod.evidence import Question, Window, absence, answer, ranges, shares, surveys, verdicts
 from inperiod.evidence.calibration import Calibration, Rate, Scenario, kept
 
 IDS = [scenario.id for scenario in SCENARIOS]
@@ -105,7 +105,7 @@ BREAKS = {
     "backed by anything": (ranges, "BACKING", 1000),
     "backed by neighbours alone": (ranges, "BACKING", 1),
     "years that grow faster": (ranges, "strauss_sadler", lambda n, years: 2 * years),
-    "a plate anywhere near": (verdicts, "MOSTLY", 0.1),
+    "a plate anywhere near": (surveys, "MOSTLY", 0.1),
     "plausible for twenty years": (verdicts, "NEAR_YEARS", 20),
     "plates taken as independent": (shares, "ALIKE", 0.0),
     "an interval of 90 per cent": (shares, "Z_95", 1.645),

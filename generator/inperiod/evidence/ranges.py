@@ -5,7 +5,6 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from functools import lru_cache
 from itertools import pairwise
 
 from inperiod.evidence.absence import absence_p, unlikely
@@ -134,7 +133,6 @@ def strauss_sadler(sightings: int, years: float) -> float:
     return float(years * (ALPHA ** (-1 / (sightings - 1)) - 1))
 
 
-@lru_cache(maxsize=4096)
 def _documents_needed(sightings: int, within: int, beyond: int) -> int:
     """How many documents beyond an end make absence unlikely, 0 where there are not so many."""
     if beyond == 0 or not unlikely(absence_p(sightings, within, beyond)):
