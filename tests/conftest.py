@@ -22,7 +22,8 @@ if TYPE_CHECKING:
     from playwright.sync_api import Browser
 
     from inperiod.evidence import Facts
-    from inperiod.records.model import Catalogue
+    from inperiod.records.model import Catalogue, Source
+    from inperiod.records.unopened import Entry
     from windows import Windows
 
 # No clock in property tests: a busy machine is slow, not wrong.
@@ -46,6 +47,22 @@ CHROMIUM_ARGUMENTS = [
     "--disable-sync",
 ]
 OLDEST_NODE = 18
+
+
+@pytest.fixture
+def opened_sources(monkeypatch: pytest.MonkeyPatch) -> list[str]:
+    """The ids of the sources that are opened from what was kept of them, as they are."""
+    from inperiod.records.keeping import _Memory
+
+    found: list[str] = []
+    honest = _Memory.source
+
+    def told(self: _Memory, entry: Entry) -> Source:
+        found.append(str(entry.source))
+        return honest(self, entry)
+
+    monkeypatch.setattr(_Memory, "source", told)
+    return found
 
 
 def missing(what: str) -> NoReturn:

@@ -25,6 +25,10 @@ has_chromium() {
         [ -x "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome" ]
 }
 
+has_fonts() {
+    ! command -v fc-list >/dev/null 2>&1 || fc-list | grep -qi liberation
+}
+
 command -v python3 >/dev/null 2>&1 || apt_install python3 python3-venv || {
     say "Python 3.11 or newer is needed and was not found."
     exit 1
@@ -32,6 +36,8 @@ command -v python3 >/dev/null 2>&1 || apt_install python3 python3-venv || {
 python3 generator/start.py --prepare test
 has_chromium || apt_install chromium || .venv/bin/playwright install chromium >&2 ||
     say "No Chromium or Chrome: tests that drive one will not run."
+# The browser comes without the fonts it recommends, and pages are measured and printed in some.
+has_fonts || apt_install fonts-liberation || say "No Liberation fonts: pages are measured in others."
 command -v node >/dev/null 2>&1 || apt_install nodejs || say "No Node.js: tests that need it will not run."
 # Debian's Java wants a folder for its manual pages that slim systems lack.
 command -v java >/dev/null 2>&1 || { mkdir -p /usr/share/man/man1 2>/dev/null; apt_install default-jre-headless; } ||

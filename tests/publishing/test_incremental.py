@@ -12,10 +12,8 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from inperiod.publishing import browser_data, build
-from inperiod.records import keeping, read_catalogue
+from inperiod.records import read_catalogue
 from inperiod.records.keeping import read_kept
-from inperiod.records.model import Source
-from inperiod.records.unopened import Entry
 from publishing.pages import contents
 
 WHOLE = Path(__file__).parents[1] / "records" / "whole"
@@ -287,7 +285,9 @@ def test_notes_that_somebody_else_wrote_are_neither_believed_nor_run(part: str, 
     assert built(folder, site) == honest
 
 
-def test_an_edit_of_one_source_opens_few_others(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_an_edit_of_one_source_opens_few_others(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, opened_sources: list[str]
+) -> None:
     """A new caption opens its own source and those of plates that are near, or in the same block of data: in
     a catalogue so large that the page of plates has no captions, a hundred others stay closed."""
     monkeypatch.setattr(browser_data, "CAPTIONS_ON_PAGE", 17)
@@ -298,19 +298,12 @@ def test_an_edit_of_one_source_opens_few_others(tmp_path: Path, monkeypatch: pyt
     built(folder, site)
     file = folder / "sources" / "list-3.yaml"
     file.write_text(file.read_text(encoding="utf-8").replace('"x"', '"x, far list"'), encoding="utf-8")
-    opened: list[str] = []
-    honest = keeping._Memory.source
-
-    def told(self: keeping._Memory, entry: Entry) -> Source:
-        opened.append(str(entry.source))
-        return honest(self, entry)
-
-    monkeypatch.setattr(keeping._Memory, "source", told)
+    opened_sources.clear()
     reading = read_kept(folder)
     build(reading.catalogue, site, editions=reading.editions, grounds=reading.grounds, hands=1)
     assert "x, far list" in (site / "plate" / "list-3" / "p1.html").read_text(encoding="utf-8")
-    assert "list-3" in opened
-    assert not [each for each in opened if each.startswith("far")]
+    assert "list-3" in opened_sources
+    assert not [each for each in opened_sources if each.startswith("far")]
 
 
 def _one(more: str = "", plate_more: str = "", **given: object) -> str:

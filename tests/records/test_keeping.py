@@ -16,7 +16,6 @@ from inperiod.evidence import gather_facts, kept_facts
 from inperiod.records import Reading, keeping, read_catalogue, reading
 from inperiod.records.keeping import Store, read_kept
 from inperiod.records.model import Source
-from inperiod.records.unopened import Entry
 
 WHOLE = Path(__file__).parent / "whole"
 BROKEN = Path(__file__).parents[1] / "broken" / "cases"
@@ -92,7 +91,7 @@ def test_one_changed_source_is_read_and_the_others_are_not(
 
 
 def test_after_an_edit_no_source_is_opened_that_stands_by_itself(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    tmp_path: Path, opened_sources: list[str]
 ) -> None:
     """Of sources that have not changed only those that point at others, are withheld or have pictures."""
     text = (WHOLE / "sources" / "summer-list.yaml").read_text(encoding="utf-8")
@@ -102,17 +101,10 @@ def test_after_an_edit_no_source_is_opened_that_stands_by_itself(
         (folder / "sources" / f"plain-{number}.yaml").write_text(plain, encoding="utf-8")
     read_kept(folder)
     (folder / "sources" / "summer-list.yaml").write_text(text + "\n# seen\n", encoding="utf-8")
-    opened: list[str] = []
-    honest = keeping._Memory.source
-
-    def told(self: keeping._Memory, entry: Entry) -> Source:
-        opened.append(str(entry.source))
-        return honest(self, entry)
-
-    monkeypatch.setattr(keeping._Memory, "source", told)
+    opened_sources.clear()
     reading = read_kept(folder)
-    assert opened, "what points at others is asked again"
-    assert not [each for each in opened if each.startswith("plain")]
+    assert opened_sources, "what points at others is asked again"
+    assert not [each for each in opened_sources if each.startswith("plain")]
     assert everything(reading) == everything(read_catalogue(folder))
 
 

@@ -405,7 +405,7 @@ def pages_of(pdf: bytes, tmp_path: Path) -> tuple[int, str]:
 def test_a_board_is_printed_whole(opened, shown_catalogue, tmp_path, size):
     page = opened("board/nightdress-boathouse-hotel.html")
     count, text = pages_of(page.pdf(format=size), tmp_path)
-    assert 5 <= count <= 16, "how many there are hangs on the fonts of the machine"
+    assert 5 <= count <= 14
     assert_nothing_is_cut_off(page)
     board = shown_catalogue.boards["nightdress-boathouse-hotel"]
     if text:

@@ -224,11 +224,11 @@ def gather_facts(catalogue: model.Catalogue) -> Facts:
     facet_at = {facet: i for i, facet in enumerate(facets)}
     circa = catalogue.settings.circa_years
 
-    groups: dict[str, tuple[model.Source, model.Dated | None, list[model.Plate]]] = {}
-    for source in catalogue.sources.values():
-        groups[source.id] = (source, source.date, [])
-        for plate in source.plates:
-            groups.setdefault(document_id(source, plate), (source, plate.date, []))[2].append(plate)
+    groups = {
+        name: (source, *document)
+        for source in catalogue.sources.values()
+        for name, document in documents_of(source).items()
+    }
 
     order = sorted(groups)
     position = {key: i for i, key in enumerate(order)}
@@ -247,21 +247,23 @@ def gather_facts(catalogue: model.Catalogue) -> Facts:
                 days=days_of(span, circa),
                 tried=tuple(days_of(span, years) for years in CIRCA_TRIED),
                 root=_root(catalogue, source, position),
-                plates=tuple(
-                    _plate(plate, garment_at, term_at, facet_at, cuts)
-                    for plate in sorted(plates, key=lambda each: each.id)
-                ),
+                plates=tuple(_plate(plate, garment_at, term_at, facet_at, cuts) for plate in plates),
             )
         )
     return Facts(circa, catalogue.settings.decades, facets, garments, terms, tuple(documents))
 
 
-def document_id(source: model.Source, plate: model.Plate) -> str:
-    """The document a plate is weighed with: its source's own, or one of the plate's own date beside it."""
-    own = plate.date
-    if own is None or (source.date is not None and own.span == source.date.span):
-        return source.id
-    return f"{source.id}@{own.text}"
+def documents_of(source: model.Source) -> dict[str, tuple[model.Dated | None, list[model.Plate]]]:
+    """The documents of a source by their ids, its own first, each with its date and its plates in order: a
+    plate with a date of its own is weighed with its fellows of that date."""
+    found: dict[str, tuple[model.Dated | None, list[model.Plate]]] = {source.id: (source.date, [])}
+    for plate in sorted(source.plates, key=lambda each: each.id):
+        own = plate.date
+        if own is None or (source.date is not None and own.span == source.date.span):
+            found[source.id][1].append(plate)
+        else:
+            found.setdefault(f"{source.id}@{own.text}", (own, []))[1].append(plate)
+    return found
 
 
 def place_parts(place: str) -> tuple[str, ...]:

@@ -185,7 +185,7 @@ def _source_row(_: Catalogue, source: Source) -> Iterator[Row]:
 
 
 def _plate_rows(catalogue: Catalogue, source: Source) -> Iterator[Row]:
-    for plate in _each_once(source):
+    for plate in source.each_once:
         where, price = plate.locator, plate.price
         yield (
             plate.key,
@@ -206,13 +206,8 @@ def _plate_rows(catalogue: Catalogue, source: Source) -> Iterator[Row]:
         )
 
 
-def _each_once(source: Source) -> Iterable[Plate]:
-    """The plates by their ids: where two have one, the last."""
-    return {plate.id: plate for plate in source.plates}.values()
-
-
 def _feature_rows(_: Catalogue, source: Source) -> Iterator[Row]:
-    for plate in _each_once(source):
+    for plate in source.each_once:
         for number, feature in enumerate(plate.features, start=1):
             yield _feature_row(plate, number, feature)
 

@@ -83,7 +83,7 @@ class Lookup:
     @cached_property
     def shown(self) -> Mapping[str, frozenset[str]]:
         """The terms each plate shows, broader ones not added."""
-        return {key: shown_on(plate) for key, plate in self.catalogue.plates.items()}
+        return {key: plate.shown for key, plate in self.catalogue.plates.items()}
 
     @cached_property
     def showing(self) -> Mapping[str, tuple[Plate, ...]]:
@@ -292,8 +292,3 @@ class Lookup:
         others = [each for each in count.items() if not each[0].startswith(facet)]
         best = sorted(others, key=lambda item: (-item[1], item[0]))
         return tuple((self.term_link(term), number) for term, number in best[:most] if number >= 2)
-
-
-def shown_on(plate: Plate) -> frozenset[str]:
-    """The terms a plate shows, broader ones not added."""
-    return frozenset(each.term for each in plate.features if each.state == "shown" and each.term)

@@ -12,7 +12,7 @@ from dataclasses import fields
 from math import inf
 from typing import Any, NamedTuple
 
-from inperiod.evidence.facts import Days, days_of, document_id
+from inperiod.evidence.facts import Days, days_of, documents_of
 from inperiod.hands import done_by_all
 from inperiod.publishing import words
 from inperiod.publishing.digests import PLACES, digest, plain
@@ -20,7 +20,7 @@ from inperiod.publishing.flats import FlatPicture, middle_year, shown_picture
 from inperiod.publishing.found_by import words_of
 from inperiod.publishing.pictures import picture_of
 from inperiod.records.keeping import Store
-from inperiod.records.model import Catalogue, Dated, Plate, Source
+from inperiod.records.model import Catalogue, Plate, Source
 
 PART = "outlines"
 TOGETHER = 16
@@ -83,8 +83,7 @@ class Outliner:
     def of(self, source: Source) -> SourceOutline:
         document = _document(source)
         head = (source.title, plain(source.date), source.grade, len(source.plates) == 1)
-        each_once = {plate.id: plate for plate in source.plates}.values()
-        plates = [self._plate(plate, source, document, head) for plate in each_once]
+        plates = [self._plate(plate, source, document, head) for plate in source.each_once]
         about = words.counted(len(source.plates), "plate")
         return SourceOutline(
             source.id,
@@ -104,19 +103,15 @@ class Outliner:
         )
 
     def _documents(self, source: Source) -> list[tuple[str, float, list[str]]]:
-        found: dict[str, tuple[Dated | None, list[str]]] = {source.id: (source.date, [])}
-        for plate in source.plates:
-            found.setdefault(document_id(source, plate), (plate.date, []))[1].append(plate.id)
         circa = self._catalogue.settings.circa_years
         return [
-            (name, _middle(days_of(dated.span, circa) if dated else None), sorted(plates))
-            for name, (dated, plates) in found.items()
+            (name, _middle(days_of(dated.span if dated else None, circa)), [plate.id for plate in plates])
+            for name, (dated, plates) in documents_of(source).items()
         ]
 
     def _plate(
         self, plate: Plate, source: Source, document: tuple[Any, ...], head: tuple[Any, ...]
     ) -> PlateOutline:
-        shown = {each.term for each in plate.features if each.state == "shown" and each.term}
         absent = {each.facet for each in plate.features if each.state == "none"}
         unseen = {each.facet for each in plate.features if each.state == "not visible"}
         date, who, picture = plate.date, plate.wearer.who, self._picture(plate)
@@ -125,7 +120,7 @@ class Outliner:
             plate.id,
             plate.garment,
             middle_year(date or source.date),
-            sorted(shown),
+            sorted(plate.shown),
             sorted(absent),
             sorted(unseen),
             isinstance(shown_picture(self._catalogue, plate), FlatPicture),

@@ -11,7 +11,7 @@ from inperiod.publishing import paths, words
 from inperiod.publishing.browser_pages import browser_pages
 from inperiod.publishing.downloads import data_view
 from inperiod.publishing.flats import flat_file
-from inperiod.publishing.lookup import Lookup, shown_on
+from inperiod.publishing.lookup import Lookup
 from inperiod.publishing.nearness import Neighbours
 from inperiod.publishing.outlines import SourceOutline
 from inperiod.publishing.page import Link, Page
@@ -246,7 +246,7 @@ def _plate_files(
 
 
 def _plate_description(look: Lookup, plate: Plate) -> str:
-    terms = ", ".join(look.term_label(term) for term in sorted(shown_on(plate))[:6])
+    terms = ", ".join(look.term_label(term) for term in sorted(plate.shown)[:6])
     dated = words.when(look.catalogue.dated(plate))
     said = f"{words.sentence(look.garment(plate.garment))}, {dated}, in {look.source_of(plate).title}"
     return f"{said}: {terms}." if terms else f"{said}."

@@ -7,7 +7,7 @@ can name file, line and column.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Collection, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 from pathlib import Path
@@ -135,6 +135,15 @@ class Facet:
         return _mark_of(self.mark, self.spots, name)
 
 
+def _chain(start: str, onward: Callable[[str], str | None]) -> tuple[str, ...]:
+    chain: list[str] = []
+    at: str | None = start
+    while at and at not in chain:
+        chain.append(at)
+        at = onward(at)
+    return tuple(chain)
+
+
 @dataclass(frozen=True)
 class Vocabulary:
     """All facets, in the order they are shown. Garment types are the facet ``garment``."""
@@ -154,23 +163,21 @@ class Vocabulary:
 
     def broader_garments(self, garment: str) -> tuple[str, ...]:
         """The garment itself and all broader ones, narrowest first; a circle is cut where it closes."""
-        chain: list[str] = []
-        at: str | None = garment
-        while at and at not in chain:
-            chain.append(at)
+
+        def broader(at: str) -> str | None:
             term = self.garments.get(at)
-            at = term.broader if term else None
-        return tuple(chain)
+            return term.broader if term else None
+
+        return _chain(garment, broader)
 
     def broader_terms(self, key: str) -> tuple[str, ...]:
         """The same of a term by its key: itself and the broader ones of its facet."""
-        chain: list[str] = []
-        at: str | None = key
-        while at and at not in chain:
-            chain.append(at)
+
+        def broader(at: str) -> str | None:
             term = self.terms.get(at)
-            at = f"{term.facet}/{term.broader}" if term and term.broader else None
-        return tuple(chain)
+            return f"{term.facet}/{term.broader}" if term and term.broader else None
+
+        return _chain(key, broader)
 
     def narrower_garments(self, garment: str) -> frozenset[str]:
         """The garment itself and every narrower one."""
@@ -314,6 +321,11 @@ class Plate:
     def key(self) -> str:
         return f"{self.source}/{self.id}"
 
+    @property
+    def shown(self) -> frozenset[str]:
+        """The terms it shows, broader ones not added."""
+        return frozenset(each.term for each in self.features if each.state == "shown" and each.term)
+
     def mark_of(self, name: str) -> Mark:
         """Where the value of that field was written."""
         return _mark_of(self.mark, self.spots, name)
@@ -379,6 +391,11 @@ class Source:
     left_out: tuple[str, ...] = ()
     """Fields that were written but could not be read: their absence means nothing."""
     spots: Spots = field(default_factory=dict, repr=False, compare=False)
+
+    @property
+    def each_once(self) -> Collection[Plate]:
+        """The plates by their ids: where two have one, the last in the place of the first."""
+        return {plate.id: plate for plate in self.plates}.values()
 
     @property
     def grade(self) -> Grade | None:

@@ -7,7 +7,7 @@ the order of their names; nothing outside the folder is ever opened.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
 from typing import TypeVar
 
@@ -35,16 +35,28 @@ def read_catalogue(folder: Path) -> Reading:
     folder = Path(folder)
     problems: list[Problem] = []
     rules = read_rules(folder, problems)
-    dates: Dates = {}
     sources: dict[str, Source] = {}
-    for file, data in files(folder, "sources", problems):
-        source, faults = read_source(data, file, rules.settings.seasons, dates)
-        problems.extend(faults)
-        if source is not None:
-            sources[source.id] = source
-            problems.extend(check_source(source, rules))
+    for source in _records(folder, "sources", read_source, rules.settings.seasons, problems):
+        sources[source.id] = source
+        problems.extend(check_source(source, rules))
     boards = read_boards(rules, problems)
     return checked(Catalogue(folder, rules.settings, rules.vocabulary, sources, boards), problems)
+
+
+def _records(
+    place: Path,
+    name: str,
+    read: Callable[[bytes, str, Seasons, Dates], Read[Record]],
+    seasons: Seasons,
+    problems: list[Problem],
+) -> Iterator[Record]:
+    """Every record of a sub-folder, in the order of file names, read with one memory of dates."""
+    dates: Dates = {}
+    for file, data in files(place, name, problems):
+        record, faults = read(data, file, seasons, dates)
+        problems.extend(faults)
+        if record is not None:
+            yield record
 
 
 def read_rules(folder: Path, problems: list[Problem]) -> Catalogue:
@@ -59,13 +71,8 @@ def read_rules(folder: Path, problems: list[Problem]) -> Catalogue:
 
 def read_boards(rules: Catalogue, problems: list[Problem]) -> dict[str, Board]:
     """The boards of the folder."""
-    found: dict[str, Board] = {}
-    for file, data in files(rules.folder, "boards", problems):
-        board, faults = read_board(data, file, rules.settings.seasons, {})
-        problems.extend(faults)
-        if board is not None:
-            found[board.id] = board
-    return found
+    found = _records(rules.folder, "boards", read_board, rules.settings.seasons, problems)
+    return {board.id: board for board in found}
 
 
 def checked(catalogue: Catalogue, problems: Iterable[Problem]) -> Reading:
@@ -143,13 +150,7 @@ def _vocabulary(folder: Path, settings: Settings, problems: list[Problem]) -> Vo
     """The folder's own vocabulary, or the one that comes with the program where it has none."""
     own = folder / "vocabulary"
     place = folder if own.is_dir() else kept("vocabulary").parent
-    found: list[tuple[int, Facet]] = []
-    dates: Dates = {}
-    for file, data in files(place, "vocabulary", problems):
-        facet, faults = read_facet(data, file, settings.seasons, dates)
-        problems.extend(faults)
-        if facet is not None:
-            found.append(facet)
+    found = _records(place, "vocabulary", read_facet, settings.seasons, problems)
     facets: dict[str, Facet] = {}
     for _, each in sorted(found, key=lambda each: (each[0], each[1].mark.file)):
         if each.id in facets:

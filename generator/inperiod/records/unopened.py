@@ -72,28 +72,34 @@ def with_others(
     return made
 
 
-class _Sources(Mapping[str, Source]):
+class _Named(Mapping[str, Record]):
+    """A mapping whose names are ``_known``, and what they stand for is not at hand yet."""
+
+    _known: Mapping[str, Any]
+
+    def __contains__(self, name: object) -> bool:
+        return name in self._known
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._known)
+
+    def __len__(self) -> int:
+        return len(self._known)
+
+
+class _Sources(_Named[Source]):
     def __init__(self, entries: Mapping[str, Entry], read: Callable[[Entry], Source]) -> None:
-        self._entries = entries
+        self._known: Mapping[str, Entry] = entries
         self._read = read
         self._open: dict[str, Source] = {}
 
     def __getitem__(self, name: str) -> Source:
         if name not in self._open:
-            self._open[name] = self._read(self._entries[name])
+            self._open[name] = self._read(self._known[name])
         return self._open[name]
 
-    def __contains__(self, name: object) -> bool:
-        return name in self._entries
 
-    def __iter__(self) -> Iterator[str]:
-        return iter(self._entries)
-
-    def __len__(self) -> int:
-        return len(self._entries)
-
-
-class _Changed(Mapping[str, Record]):
+class _Changed(_Named[Record]):
     """Those records of a mapping that have the names, some of them in other shape."""
 
     def __init__(
@@ -101,43 +107,25 @@ class _Changed(Mapping[str, Record]):
     ) -> None:
         self._records = records
         self._others = others
-        self._names = dict.fromkeys(names)
+        self._known = dict.fromkeys(names)
 
     def __getitem__(self, name: str) -> Record:
-        if name not in self._names:
+        if name not in self._known:
             raise KeyError(name)
         return self._others.get(name) or self._records[name]
 
-    def __contains__(self, name: object) -> bool:
-        return name in self._names
 
-    def __iter__(self) -> Iterator[str]:
-        return iter(self._names)
-
-    def __len__(self) -> int:
-        return len(self._names)
-
-
-class _Plates(Mapping[str, Plate]):
+class _Plates(_Named[Plate]):
     """The plates of sources that are opened when they are asked for."""
 
     def __init__(self, sources: Mapping[str, Source], entries: Mapping[str, Entry]) -> None:
         self._sources = sources
-        self._at = {
+        self._known: Mapping[str, tuple[str, int]] = {
             f"{name}/{plate}": (name, at)
             for name, entry in entries.items()
             for at, plate in enumerate(entry.plates)
         }
 
     def __getitem__(self, key: str) -> Plate:
-        name, at = self._at[key]
+        name, at = self._known[key]
         return self._sources[name].plates[at]
-
-    def __contains__(self, key: object) -> bool:
-        return key in self._at
-
-    def __iter__(self) -> Iterator[str]:
-        return iter(self._at)
-
-    def __len__(self) -> int:
-        return len(self._at)
